@@ -1,0 +1,1 @@
+"""Joins plans and models to ears, voice, clock and disk."""

@@ -1,0 +1,1 @@
+"""Where words come from: microphones, files, typed lines; and what they mean."""

@@ -1,0 +1,1 @@
+"""What is said: wording, synthesis, and where the sound goes."""

@@ -1,0 +1,1 @@
+"""Speech recognition: phrases in, words out. Knows no knitting."""

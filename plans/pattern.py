@@ -1,0 +1,243 @@
+"""A plan as data: what the knitter wishes, and every row of both socks in the order the needle gives them."""
+
+from enum import StrEnum
+from fractions import Fraction
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, PlainSerializer
+
+from plans.quantities import Length
+from plans.record import Record
+from plans.stitches import Op
+
+SCHEMA_VERSION = 1
+
+Sock = Literal[1, 2]
+Count = Annotated[int, Field(ge=0)]
+
+
+class Half(StrEnum):
+    """Front is the instep, back is sole and heel."""
+
+    FRONT = "front"
+    BACK = "back"
+
+
+class Facing(StrEnum):
+    """Which side of the fabric faces the knitter."""
+
+    RS = "RS"
+    WS = "WS"
+
+
+class StageName(StrEnum):
+    """The parts of a sock, in the order they are knitted from the toe up."""
+
+    CAST_ON = "cast-on"
+    TOE = "toe"
+    FOOT = "foot"
+    GUSSET = "gusset"
+    HEEL_TURN = "heel-turn"
+    HEEL_FLAP = "heel-flap"
+    HEEL = "heel"
+    LEG = "leg"
+    CUFF = "cuff"
+    BIND_OFF = "bind-off"
+
+
+class Act(StrEnum):
+    """What is done without working a loop. `follows` tells whether it comes after the row's stitches."""
+
+    PREPARE_TIPS = "prepare the tips"          # hold both tips side by side, tail in place
+    SECURE_TAIL = "secure the tail"            # trap the tail under the working yarn
+    SLIDE_AWAY = "slide along"                 # push the cast-on sock along to make room for the other
+    READY_TO_KNIT = "draw the back tip"        # rest the back loops on the cable, front facing
+    CHANGE_YARN = "change yarn"
+    SNUG = "snug"                              # pull the first two stitches snug
+    PULL_TAIL = "pull the tail"
+    MARKER = "marker"                          # hang the marker on the front of the first sock
+    LIFELINE = "lifeline"
+    TRY_ON = "try on"
+    MEASURE = "measure"
+    TURN_CLOCKWISE = "turn clockwise"
+    TURN_ANTICLOCKWISE = "turn anticlockwise"
+    TURN = "turn"                              # short rows and flap rows
+    CUT = "cut"
+    WEAVE_IN = "weave in"
+    WASH = "wash"
+
+    @property
+    def follows(self) -> bool:
+        """Whether it comes after the stitches of its row."""
+        return self in _AFTER
+
+    @property
+    def stands_alone(self) -> bool:
+        """Whether it is called as a step of its own at every grain, because it takes a while."""
+        return self in _ALONE
+
+
+_AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.TURN, Act.CUT,
+          Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
+_ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON, Act.MEASURE,
+          Act.CUT, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
+
+
+class Group(Record):
+    """One operation worked `times` times in a row, as "k 14".
+
+    Attributes:
+        wrap: the wraps of the loops taken are lifted and worked with them.
+        double: the loops taken are German double stitches or shadow twins.
+    """
+
+    op: Op
+    times: Annotated[int, Field(ge=1)]
+    wrap: bool = False
+    double: bool = False
+
+
+class Row(Record):
+    """One pass across one half of one sock.
+
+    Attributes:
+        index: its place in the plan, from 0.
+        round: number of the round within its stage, from 1; the cast-on is round 1 of its own stage.
+        yarn: the ball it is worked with, 1 or 2.
+        turn_after: the work is turned after it.
+        stitches_after: loops on this half after the row.
+        acts: what uses no loop, in order; those that follow the stitches come last.
+    """
+
+    index: Count
+    stage: StageName
+    round: Annotated[int, Field(ge=1)]
+    sock: Sock
+    half: Half
+    facing: Facing
+    yarn: Sock
+    ops: tuple[Group, ...]
+    turn_after: bool
+    stitches_after: Count
+    acts: tuple[Act, ...] = ()
+
+
+class Stage(Record):
+    """A run of rows with one name; the heel stages occur once for each sock."""
+
+    name: StageName
+    first_row: Count
+    last_row: Count
+
+
+class Toe(StrEnum):
+    """How the toe widens: an increase every other round, or faster at the tip and slower later."""
+
+    WEDGE = "wedge"
+    ROUNDED = "rounded"
+
+
+class Heel(StrEnum):
+    """How the short rows of the heel turn are closed; both have gusset and slipped-stitch flap."""
+
+    WRAPPED = "wrapped"
+    GERMAN = "german"
+
+
+class BindOff(StrEnum):
+    """How the cuff ends."""
+
+    DECREASE = "decrease"
+    SEWN = "sewn"
+    YARN_OVER = "yarn-over"
+
+
+class Direction(StrEnum):
+    """Where the sock begins."""
+
+    TOE_UP = "toe-up"
+
+
+class Needles(StrEnum):
+    """How the loops lie."""
+
+    ONE_LONG_CIRCULAR = "one-long-circular"
+
+
+class Pairing(StrEnum):
+    """Whether the second sock is the first again or its mirror image."""
+
+    IDENTICAL = "identical"
+
+
+class Construction(Record):
+    """Which of the constructions, and how the pair lies on the needle."""
+
+    toe: Toe
+    heel: Heel
+    bind_off: BindOff
+    direction: Direction
+    needles: Needles
+    pairing: Pairing
+    second_tip: Literal["k", "ktbl"] = "k"     # how the back's cast-on loops are worked in round 1
+
+
+def _decimal(value: Any) -> Any:
+    return Fraction(str(value)) if isinstance(value, (int, float)) and not isinstance(value, bool) else value
+
+
+Decimal = Annotated[Fraction, BeforeValidator(_decimal), PlainSerializer(float, return_type=float)]
+"""An exact number inside, a plain JSON number outside."""
+
+
+class PlanGauge(Record):
+    """Stitches and rounds over 10 cm."""
+
+    stitches_per_10cm: Decimal
+    rounds_per_10cm: Decimal
+
+
+class Finished(Record):
+    """What the socks will measure, relaxed, in cm."""
+
+    circumference_cm: Decimal
+    foot_length_cm: Decimal
+    leg_cm: Decimal
+
+
+class Plan(Record):
+    """A proven pair. Only `plans.making.make_plan` hands one out.
+
+    Attributes:
+        around: stitches of one sock's foot and leg.
+        multiple: what `around` is a multiple of.
+        cast_on: loops of one sock on both tips together.
+        gusset: stitches added on each side of the sole.
+        turned: stitches marked on each side in the heel turn.
+        notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
+    """
+
+    schema_version: Literal[1] = 1
+    name: str
+    socks: tuple[str, str]
+    construction: Construction
+    gauge: PlanGauge
+    finished: Finished
+    around: Count
+    multiple: Count
+    cast_on: Count
+    gusset: Count
+    turned: Count
+    stages: tuple[Stage, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def half(self) -> int:
+        """Stitches on each half of foot and leg."""
+        return self.around // 2
+
+
+__all__ = [
+    "Act", "BindOff", "Construction", "Decimal", "Direction", "Facing", "Finished", "Group", "Half", "Heel", "Length",
+    "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage", "StageName", "Toe",
+]  # fmt: skip

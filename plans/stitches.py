@@ -1,0 +1,86 @@
+"""The operations of hand knitting: how many loops each takes from one needle tip and leaves on the other.
+
+Names follow the abbreviations usual in print; takes and makes as in any stitch dictionary (common practice).
+"""
+
+from enum import StrEnum
+
+
+class Op(StrEnum):
+    """One operation, by its usual abbreviation."""
+
+    CO = "co"
+    K = "k"
+    P = "p"
+    KTBL = "ktbl"
+    PTBL = "ptbl"
+    SL_WYIB = "sl_wyib"
+    SL_WYIF = "sl_wyif"
+    KFB = "kfb"
+    PFB = "pfb"
+    M1L = "m1l"
+    M1R = "m1r"
+    LIFTED_L = "lifted_l"
+    LIFTED_R = "lifted_r"
+    YO = "yo"
+    K2TOG = "k2tog"
+    SSK = "ssk"
+    P2TOG = "p2tog"
+    SSP = "ssp"
+    K3TOG = "k3tog"
+    SSSK = "sssk"
+    S2KP2 = "s2kp2"
+    WRAP_TURN = "wrap_turn"
+    DS = "ds"
+    TWIN = "twin"
+    BO = "bo"
+    FASTEN = "fasten"
+    GRAFT = "graft"
+    K2TOG_STRAND = "k2tog_strand"
+    SSK_STRAND = "ssk_strand"
+
+
+TAKES_MAKES: dict[Op, tuple[int, int]] = {
+    Op.CO: (0, 1),
+    Op.K: (1, 1),
+    Op.P: (1, 1),
+    Op.KTBL: (1, 1),
+    Op.PTBL: (1, 1),
+    Op.SL_WYIB: (1, 1),
+    Op.SL_WYIF: (1, 1),
+    Op.KFB: (1, 2),
+    Op.PFB: (1, 2),
+    Op.M1L: (0, 1),
+    Op.M1R: (0, 1),
+    Op.LIFTED_L: (0, 1),
+    Op.LIFTED_R: (0, 1),
+    Op.YO: (0, 1),
+    Op.K2TOG: (2, 1),
+    Op.SSK: (2, 1),
+    Op.P2TOG: (2, 1),
+    Op.SSP: (2, 1),
+    Op.K3TOG: (3, 1),
+    Op.SSSK: (3, 1),
+    Op.S2KP2: (3, 1),
+    Op.WRAP_TURN: (0, 0),
+    Op.DS: (1, 1),
+    Op.TWIN: (0, 0),
+    Op.BO: (1, 0),
+    Op.FASTEN: (1, 0),
+    Op.GRAFT: (2, 0),
+    Op.K2TOG_STRAND: (1, 1),
+    Op.SSK_STRAND: (1, 1),
+}
+
+EXTRA_OPS: frozenset[Op] = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND})
+"""Operations of our own naming: a strand lifted between two needle halves is worked together with its neighbour."""
+
+
+def takes(op: Op) -> int:
+    """Loops taken from the tip that is worked off."""
+    return TAKES_MAKES[op][0]
+
+
+def makes(op: Op) -> int:
+    """Loops left on the tip that works."""
+    return TAKES_MAKES[op][1]

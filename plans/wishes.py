@@ -1,0 +1,88 @@
+"""What the knitter has and wants: the content of a plan file, and the size that follows from it."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from plans.conversation import Reply
+from plans.pattern import BindOff, Heel, Toe
+from plans.quantities import Length, Number
+from plans.record import Record
+
+
+class Swatch(Record):
+    """Stitches and rounds counted over a width of the washed swatch, half stitches included."""
+
+    stitches: Number
+    rounds: Number
+    over: Length = Length.parse("10cm")
+
+
+class Wishes(Record):
+    """All that a plan file holds. What is None is estimated, and said to be.
+
+    Attributes:
+        foot_length: heel to longest toe, standing.
+        shoe: a shoe size such as "EU 39", used where the foot length is not given.
+        ball: circumference at the ball of the foot.
+        ankle: circumference at the narrowest place above the ankle bones.
+        leg: from the top of the heel flap to the top edge, cuff included.
+        cuff: depth of the ribbing.
+        ease_percent: how much smaller than the foot around (negative ease).
+        around: the whole sock's stitches, where she wants a number of her own.
+        cast_on: the whole sock's cast-on loops, both needle tips together.
+        practice: the fewest stitches that still show every step.
+    """
+
+    schema_version: Annotated[int, Field(ge=1, le=1)] = 1
+    name: str = "socks"
+    socks: tuple[str, str] = ("first", "second")
+    swatch: Swatch
+    foot_length: Length | None = None
+    shoe: str | None = None
+    ball: Length | None = None
+    ankle: Length | None = None
+    leg: Length | None = None
+    cuff: Length | None = None
+    ease_percent: Number | None = None
+    around: int | None = None
+    cast_on: int | None = None
+    toe: Toe = Toe.WEDGE
+    heel: Heel = Heel.WRAPPED
+    bind_off: BindOff = BindOff.DECREASE
+    through_back_loop: bool = False
+    practice: bool = False
+
+
+class SockSize(Record):
+    """The numbers of one sock, all in stitches and rounds.
+
+    Attributes:
+        around: N, stitches of foot and leg.
+        multiple: what `around` had to be a multiple of.
+        cast_on: loops on both tips together (2c).
+        toe_rounds: rounds from the cast-on to the full width.
+        even_rounds: plain rounds of the foot before the gusset.
+        gusset: g, stitches added on each side of the sole; the gusset takes 2g rounds.
+        turned: w, stitches marked on each side of the heel turn; it counts as w rounds of length.
+        leg_rounds: rounds of the leg without the cuff.
+        cuff_rounds: rounds of ribbing.
+        target_circumference: what was aimed at, before rounding to stitches.
+        target_foot: finished length of the foot aimed at.
+        target_leg: finished leg aimed at, cuff included.
+        notes: what was estimated, rounded or looks doubtful, to be said.
+    """
+
+    around: int
+    multiple: int
+    cast_on: int
+    toe_rounds: int
+    even_rounds: int
+    gusset: int
+    turned: int
+    leg_rounds: int
+    cuff_rounds: int
+    target_circumference: Length
+    target_foot: Length
+    target_leg: Length
+    notes: tuple[Reply, ...] = ()
