@@ -1,8 +1,8 @@
 """The needs of a session, each met by a real adapter or by a file."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Protocol
+from typing import ClassVar, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,7 +69,18 @@ class Synthesiser(Protocol):
 
 
 class SpeechFailed(Exception):
-    """No sound could be made of a text, after retries."""
+    """No sound could be made of a text, after retries.
+
+    Attributes:
+        key: which sentence says it; the tree of all such errors stands in `assistant.devices`.
+        values: what stands in that sentence, by name.
+    """
+
+    key: ClassVar[str] = "speech-failed"
+
+    def __init__(self, text: str = "") -> None:
+        super().__init__(f"{self.key}: {text}")
+        self.values: Mapping[str, str] = {"text": text}
 
 
 class Clock(Protocol):
