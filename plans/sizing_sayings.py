@@ -1,0 +1,101 @@
+"""Every key that sizing, shoe sizes and the plan file can utter, with the names of its values.
+
+Values named `length`, `give_or_take`, `foot`, `ball`, `ankle`, `leg`, `cuff`, `heel`, `circumference`, `wanted`,
+`made`, `finished`, `shorter`, `men`, `women` are measures; `least` and `most` are measures in the keys about lengths
+and plain numbers elsewhere; `field` is a reply out of `FIELD_SAYINGS`; `cure` is a reply out of `CURE_SAYINGS`;
+`exact`, `percent` and `gauge` are plain decimal numbers as text; stitches, rounds and loops are integers.
+"""
+
+FIELD_SAYINGS: dict[str, frozenset[str]] = {
+    f"field-{name}": frozenset()
+    for name in (
+        "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "foot-length", "shoe", "ball",
+        "ankle", "leg", "cuff", "ease-percent", "around", "cast-on", "toe", "heel", "bind-off", "through-back-loop",
+        "practice",
+    )
+}  # fmt: skip
+"""What each field of a plan file is called; "stitches", "rounds" and "over" are the swatch's."""
+
+CURE_SAYINGS: dict[str, frozenset[str]] = {
+    "cure-cast-on": frozenset({"loops"}),
+    "cure-rounded-toe": frozenset(),
+    "cure-rounded-toe-cast-on": frozenset({"loops"}),
+    "cure-around": frozenset({"stitches"}),
+    "cure-foot": frozenset({"length"}),
+}
+"""What to do about a foot too short for its toe, gusset and heel turn; each was computed to work."""
+
+NOTE_SAYINGS: dict[str, frozenset[str]] = {
+    "foot-from-shoe": frozenset({"shoe", "length", "give_or_take"}),
+    "ball-estimated": frozenset({"length", "give_or_take"}),
+    "ankle-estimated": frozenset({"length", "give_or_take"}),
+    "child-estimated": frozenset(),
+    "leg-chosen": frozenset({"length"}),
+    "cuff-chosen": frozenset({"length"}),
+    "ease-chosen": frozenset({"percent"}),
+    "foot-shortened": frozenset({"foot", "finished", "shorter"}),
+    "stitches-rounded": frozenset({"exact", "stitches", "multiple"}),
+    "around-yours": frozenset({"stitches", "circumference", "percent"}),
+    "around-larger-than-foot": frozenset({"stitches", "circumference", "ball"}),
+    "around-tight": frozenset({"stitches", "circumference", "ball", "percent"}),
+    "foot-rounded": frozenset({"wanted", "made", "rounds"}),
+    "leg-rounded": frozenset({"wanted", "made", "rounds"}),
+    "cuff-rounded": frozenset({"wanted", "made", "rounds"}),
+    "cuff-at-least-one-round": frozenset({"made"}),
+    "leg-wide": frozenset({"circumference", "ankle"}),
+    "leg-tight": frozenset({"circumference", "ankle", "percent"}),
+    "leg-reaches-calf": frozenset({"leg", "length"}),
+    "heel-tight": frozenset({"heel", "most"}),
+    "gauge-more-stitches-than-rounds": frozenset({"stitches", "rounds"}),
+    "practice-size": frozenset({"stitches", "circumference", "foot", "leg"}),
+    "practice-ignores": frozenset({"field"}),
+}
+"""What was estimated, rounded or looks doubtful; nothing is refused."""
+
+PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
+    "foot-missing": frozenset(),
+    "length-out-of-range": frozenset({"field", "length", "least", "most"}),
+    "gauge-out-of-range": frozenset({"field", "gauge", "least", "most"}),
+    "gauge-zero": frozenset({"field"}),
+    "ease-out-of-range": frozenset({"percent", "least", "most"}),
+    "around-uneven": frozenset({"stitches", "multiple", "below", "above"}),
+    "around-too-few": frozenset({"stitches", "least"}),
+    "around-too-many": frozenset({"stitches", "most"}),
+    "too-few-stitches": frozenset({"stitches", "least", "gauge"}),
+    "cast-on-unfit": frozenset({"loops", "stitches", "below", "above"}),
+    "cast-on-too-few": frozenset({"loops", "least"}),
+    "cast-on-too-many": frozenset({"loops", "stitches", "most"}),
+    "foot-too-short": frozenset({"needed", "there", "toe", "gusset", "turn", "cure"}),
+    "leg-too-short": frozenset({"leg", "cuff", "least"}),
+    "cuff-too-short": frozenset({"cuff", "least"}),
+    "names-alike": frozenset({"name"}),
+    "shoe-unreadable": frozenset({"text"}),
+    "shoe-no-system": frozenset({"text"}),
+    "shoe-men-or-women": frozenset({"text", "men", "women"}),
+    "shoe-out-of-range": frozenset({"text", "least", "most"}),
+}
+"""What cannot be knitted or understood; each sentence names the value and what to do."""
+
+FILE_SAYINGS: dict[str, frozenset[str]] = {
+    "file-unreadable": frozenset({"line", "column", "text"}),
+    "file-too-new": frozenset({"found", "known"}),
+    "field-unknown": frozenset({"name"}),
+    "field-misspelt": frozenset({"name", "meant"}),
+    "field-missing": frozenset({"field"}),
+    "field-not-a-table": frozenset({"field"}),
+    "length-no-unit": frozenset({"field", "text", "number"}),
+    "length-unknown-unit": frozenset({"field", "text", "unit"}),
+    "length-unreadable": frozenset({"field", "text"}),
+    "number-unreadable": frozenset({"field", "text"}),
+    "whole-number-unreadable": frozenset({"field", "text"}),
+    "yes-or-no-unreadable": frozenset({"field", "text"}),
+    "text-unreadable": frozenset({"field", "text"}),
+    "text-empty": frozenset({"field"}),
+    "two-names-unreadable": frozenset({"field", "text"}),
+    "choice-unknown": frozenset({"field", "text", "choices"}),
+}
+"""A plan file, or one field typed or spoken, that cannot be read; `where` is "line 3, column 8" in a file."""
+
+SIZING_SAYINGS: dict[str, frozenset[str]] = {
+    **FIELD_SAYINGS, **CURE_SAYINGS, **NOTE_SAYINGS, **PROBLEM_SAYINGS, **FILE_SAYINGS,
+}  # fmt: skip
