@@ -1,0 +1,93 @@
+"""The one queue of inputs of a session: what was heard, typed, pressed, and what went wrong."""
+
+import queue
+import threading
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from models.recognising import Block, Heard, Partial, Recogniser
+from plans.conversation import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Pressed:
+    """A key or pedal, by the name of what it asks for."""
+
+    wish: str
+
+
+@dataclass(frozen=True, slots=True)
+class Failed:
+    """An adapter gave up; what it can say about it."""
+
+    problem: Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """Nothing happened for a while."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ended:
+    """No more will come from where this came from."""
+
+
+Input = Heard | Pressed | Failed | Tick | Ended
+
+
+def hear(
+    blocks: Iterable[Block], mark: Callable[[Block], Iterable[Block]], recogniser: Recogniser
+) -> Iterator[Heard | Partial]:
+    """Everything the recogniser makes of a stream; a gap in the stream begins afresh."""
+    expected: int | None = None
+    for block in blocks:
+        if expected is not None and block.first_sample != expected:
+            recogniser.reset()
+        expected = block.end_sample
+        for marked in mark(block):
+            yield from recogniser.accept(marked)
+    yield from recogniser.finish()
+
+
+class Inputs:
+    """Several producers on threads of their own, one consumer."""
+
+    def __init__(self, tick_s: float = 5.0) -> None:
+        self._queue: queue.Queue[Input] = queue.Queue()
+        self._tick_s = tick_s
+        self._open = 0
+
+    def put(self, thing: Input) -> None:
+        """From any thread."""
+        self._queue.put(thing)
+
+    def feed(self, things: Iterable[Input], *, name: str, to_refusal: Callable[[Exception], Problem | None]) -> None:
+        """Run an iterator on a thread of its own; an error it can explain becomes an input."""
+        self._open += 1
+
+        def run() -> None:
+            try:
+                for thing in things:
+                    self.put(thing)
+            except Exception as error:
+                problem = to_refusal(error)
+                if problem is None:
+                    raise
+                self.put(Failed(problem))
+            finally:
+                self.put(Ended())
+
+        threading.Thread(target=run, name=name, daemon=True).start()
+
+    def __iter__(self) -> Iterator[Input]:
+        """In order of arrival; ends when every producer has ended."""
+        while self._open:
+            try:
+                thing: Input = self._queue.get(timeout=self._tick_s)
+            except queue.Empty:
+                thing = Tick()
+            if isinstance(thing, Ended):
+                self._open -= 1
+            else:
+                yield thing

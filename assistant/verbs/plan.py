@@ -1,0 +1,95 @@
+"""`roundcaller plan`: from the tape measure to a plan file."""
+
+import sys
+from pathlib import Path
+from typing import Any
+
+import click
+
+from assistant.failing import Refused, refuse
+from assistant.speaking.wording import Verbosity, word
+from assistant.verbs.shared import language_option, load_language
+from plans.files import read_wishes, wishes_from, write_wishes
+from plans.making import make_plan
+from plans.pattern import BindOff, Heel, Toe
+from plans.wishes import Wishes
+
+_MEASURES = {
+    "foot_length": "Heel to longest toe, standing, such as 24.5cm or 9 5/8in.",
+    "ball": "Around the ball of the foot. Estimated from the foot length where left out.",
+    "ankle": "Around the narrowest place above the ankle bones. Estimated where left out.",
+    "leg": "From the top of the heel flap to the top edge, cuff included.",
+    "cuff": "Depth of the ribbing.",
+}
+
+
+def _choice(names: type[Toe] | type[Heel] | type[BindOff]) -> click.Choice[str]:
+    return click.Choice([str(name.value) for name in names])
+
+
+@click.command()
+@click.option("--foot-length", metavar="LENGTH", help=_MEASURES["foot_length"])
+@click.option("--shoe", metavar="SIZE", help='A shoe size in place of the foot length, such as "EU 39".')
+@click.option("--ball", metavar="LENGTH", help=_MEASURES["ball"])
+@click.option("--ankle", metavar="LENGTH", help=_MEASURES["ankle"])
+@click.option("--leg", metavar="LENGTH", help=_MEASURES["leg"])
+@click.option("--cuff", metavar="LENGTH", help=_MEASURES["cuff"])
+@click.option("--stitches", metavar="NUMBER", help="Stitches counted across the washed swatch.")
+@click.option("--rounds", metavar="NUMBER", help="Rounds counted up the washed swatch.")
+@click.option("--over", metavar="LENGTH", help="The length they were counted over; 10cm where left out.")
+@click.option("--ease", metavar="PERCENT", help="How much smaller than the foot, around; 10% where left out.")
+@click.option("--around", metavar="STITCHES", help="The whole sock's stitches, where you want your own number.")
+@click.option("--cast-on", metavar="LOOPS", help="The whole sock's cast-on loops, both needle tips together.")
+@click.option("--toe", type=_choice(Toe), help="How the toe widens.")
+@click.option("--heel", type=_choice(Heel), help="How the short rows of the heel turn are closed.")
+@click.option("--bind-off", type=_choice(BindOff), help="How the cuff ends.")
+@click.option("--practice", is_flag=True, help="The fewest stitches that still show every step; needs no foot.")
+@click.option("--name", metavar="TEXT", help="What to call the pair.")
+@click.option("--socks", metavar="ONE,TWO", help='What to call the two socks; "first,second" where left out.')
+@click.option("--out", metavar="FILE.toml", required=True, type=click.Path(path_type=Path), help="Where to write it.")
+@language_option
+def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click hands over the options)
+    """Work out a pair from foot and gauge, prove it, and write the plan file.
+
+    Example: roundcaller plan --foot-length 24.5cm --ball 23cm --stitches 30 --rounds 42 --out socks.toml
+    """
+    wishes = wishes_given(given)
+    made = make_plan(wishes)
+    if isinstance(made, tuple):
+        raise Refused(*made)
+    _write(out, write_wishes(wishes))
+    spoken = load_language(language)
+    for note in made.notes:
+        click.echo(word(note, spoken, Verbosity.PLAIN), err=True)
+    click.echo(str(out), file=sys.stderr)
+
+
+def wishes_given(given: dict[str, Any]) -> Wishes:
+    """The options as wishes.
+
+    Raises:
+        Refused: with every problem at once.
+    """
+    read = wishes_from(_fields(given))
+    if isinstance(read, tuple):
+        raise Refused(*read)
+    return read
+
+
+def _fields(given: dict[str, Any]) -> dict[str, Any]:
+    fields = {name: value for name, value in given.items() if value not in (None, False)}
+    swatch = {name: fields.pop(name) for name in ("stitches", "rounds", "over") if name in fields}
+    if swatch:
+        fields["swatch"] = swatch
+    if "ease" in fields:
+        fields["ease_percent"] = str(fields.pop("ease")).removesuffix("%").strip()
+    if "socks" in fields:
+        fields["socks"] = [part.strip() for part in str(fields["socks"]).split(",")]
+    return fields
+
+
+def _write(path: Path, text: str) -> None:
+    try:
+        path.write_text(text, encoding="utf-8")
+    except OSError as error:
+        raise refuse("file-unwritable", file=str(path), reason=error.strerror or "") from error

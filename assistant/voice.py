@@ -1,0 +1,95 @@
+"""The voice of a session: every line printed, rendered and played, in this order, and cut short by a key."""
+
+import sys
+from collections.abc import Callable, Iterable
+from enum import StrEnum
+from typing import Protocol, TextIO
+
+from assistant.ports import AudioSink, Played, Sound, SpeechFailed
+
+
+class Renders(Protocol):
+    """Text in, sound out, now or ahead of time."""
+
+    def get(self, text: str) -> Sound:
+        """The spoken text, from the cache or rendered now."""
+        ...
+
+    def want(self, texts: Iterable[str]) -> None:
+        """What will probably be said next."""
+        ...
+
+
+class Output(StrEnum):
+    """Who reads the lines: our voice, a screen reader, or both."""
+
+    BOTH = "both"
+    VOICE = "voice"
+    LINES = "lines"
+
+    @property
+    def following(self) -> "Output":
+        """The next one, for one key that goes round."""
+        order = list(Output)
+        return order[(order.index(self) + 1) % len(order)]
+
+
+class Voice:
+    """Says sentences.
+
+    Args:
+        renders: makes sound of text; None where nothing is to be heard.
+        sink: where the sound goes.
+        lines: where each sentence is printed, one a line.
+        output: voice, lines, or both.
+    """
+
+    def __init__(
+        self, renders: Renders | None, sink: AudioSink, *, lines: TextIO | None = None, output: Output = Output.BOTH
+    ) -> None:
+        self._renders = renders
+        self._sink = sink
+        self._lines = lines or sys.stdout
+        self.output = output
+        self.before: Callable[[], None] = _nothing
+        self.after: Callable[[], None] = _nothing
+
+    def say(self, text: str) -> Played | None:
+        """Print the sentence and play it to the end, or until it is cut; None where nothing was played."""
+        if self.output is not Output.VOICE or self._renders is None:
+            print(text, file=self._lines, flush=True)
+        if self._renders is None or self.output is Output.LINES:
+            return None
+        try:
+            sound = self._renders.get(text)
+        except SpeechFailed:
+            if self.output is Output.VOICE:
+                print(text, file=self._lines, flush=True)
+            return None
+        return self.play(sound)
+
+    def play(self, sound: Sound) -> Played:
+        """Play with the ears closed."""
+        self.before()
+        try:
+            return self._sink.play(sound)
+        finally:
+            self.after()
+
+    def prepare(self, texts: Iterable[str]) -> None:
+        """Render what will probably be said next."""
+        if self._renders is not None and self.output is not Output.LINES:
+            self._renders.want(texts)
+
+    def signal(self, sound: Sound) -> None:
+        """Play a short tone, where anything is heard at all."""
+        if self._renders is not None and self.output is not Output.LINES:
+            self.play(sound)
+
+    def cut(self) -> None:
+        """Fall silent at once; may be called from any thread."""
+        self._sink.cut()
+
+
+def _nothing() -> None:
+    """Nobody listens."""
