@@ -15,7 +15,8 @@ ModelProblem
 │   ├── NoRoom              models-no-room           name, folder, needed_mb
 │   └── FolderClosed        models-folder-closed     folder, reason
 ├── RecogniserUnavailable   recogniser-unavailable   recogniser, cure
-└── WordsUnknown            words-unknown            recogniser, words
+├── WordsUnknown            words-unknown            recogniser, words
+└── RateUnusable            rate-unusable            rate_hz, lowest_hz, highest_hz
 
 `cure` is a command to type, `what` a file's name; sizes are whole bytes where not named otherwise.
 """
@@ -143,6 +144,13 @@ class WordsUnknown(ModelProblem):
 
     key = "words-unknown"
     names = frozenset({"recogniser", "words"})
+
+
+class RateUnusable(ModelProblem):
+    """Sound of this sample rate cannot be turned into speech recognition's 16 kHz."""
+
+    key = "rate-unusable"
+    names = frozenset({"rate_hz", "lowest_hz", "highest_hz"})
 
 
 def _leaves(problem: type[ModelProblem]) -> tuple[type[ModelProblem], ...]:
