@@ -1,19 +1,19 @@
 """Every key that sizing, shoe sizes and the plan file can utter, with the names of its values.
 
-Values named `length`, `give_or_take`, `foot`, `ball`, `ankle`, `leg`, `cuff`, `heel`, `circumference`, `wanted`,
-`made`, `finished`, `shorter`, `men`, `women` are measures; `least` and `most` are measures in the keys about lengths
-and plain numbers elsewhere; `field` is a reply out of `FIELD_SAYINGS`; `cure` is a reply out of `CURE_SAYINGS`;
-`exact`, `percent` and `gauge` are plain decimal numbers as text; stitches, rounds and loops are integers.
+Lengths are measures (`Measure`): length, give_or_take, foot, ball, ankle, leg, cuff, heel, circumference,
+wanted, made, finished, shorter, men, women; also least and most where a length is out of range, and in
+"heel-tight", "leg-too-short" and "cuff-too-short". Elsewhere least and most are plain numbers. `field` is a
+reply out of `FIELD_SAYINGS`, `cure` one out of `CURE_SAYINGS`. exact, percent and gauge are decimal numbers as
+text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are integers.
 """
 
-FIELD_SAYINGS: dict[str, frozenset[str]] = {
-    f"field-{name}": frozenset()
-    for name in (
-        "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "foot-length", "shoe", "ball",
-        "ankle", "leg", "cuff", "ease-percent", "around", "cast-on", "toe", "heel", "bind-off", "through-back-loop",
-        "practice",
-    )
-}  # fmt: skip
+_FIELDS = (
+    "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "foot-length", "shoe", "ball",
+    "ankle", "leg", "cuff", "ease-percent", "around", "cast-on", "toe", "heel", "bind-off",
+    "through-back-loop", "practice",
+)  # fmt: skip
+
+FIELD_SAYINGS: dict[str, frozenset[str]] = {f"field-{name}": frozenset() for name in _FIELDS}
 """What each field of a plan file is called; "stitches", "rounds" and "over" are the swatch's."""
 
 CURE_SAYINGS: dict[str, frozenset[str]] = {
