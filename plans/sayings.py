@@ -1,0 +1,122 @@
+"""Every key that can be said, with the names of its values: what a language's sentences are written from.
+
+A value that is a list holds parts to be said one after the other and may be empty; which values are lists
+stands beside the keys. Numbers are plain ints, lengths are Measures, names are the knitter's own words.
+"""
+
+from plans.pattern import Act, StageName
+from plans.stitches import Op
+
+_MEASURED = {Act.MEASURE, Act.TRY_ON}
+
+
+def op_key(op: Op) -> str:
+    """The key of an operation worked `times` times: "op-k", "op-sl-wyib"."""
+    return f"op-{op.value.replace('_', '-')}"
+
+
+def act_key(act: Act) -> str:
+    """The key of an act: "act-change-yarn". Measuring stops have keys of their own, see SAYINGS."""
+    return f"act-{act.value.replace(' ', '-')}"
+
+
+def stage_key(stage: StageName) -> str:
+    """The key of a stage's name: "stage-heel-turn"."""
+    return f"stage-{stage.value}"
+
+
+_PARTS: dict[str, set[str]] = {
+    # names of things
+    **{stage_key(stage): set() for stage in StageName},
+    "half-front": set(), "half-back": set(),
+    "sock-first": set(), "sock-second": set(), "sock-named": {"name"},
+    "grain-group": set(), "grain-half": set(), "grain-side": set(), "grain-round": set(),
+    "grain-follow": set(),
+    # where a step is: one half of one sock, one row of a heel, a side of both socks, a round, the rest of one
+    "where-half": {"half", "sock"},
+    "where-heel-row": {"sock", "row", "of"},
+    "where-side": {"half"},
+    "where-round": {"round", "of"},
+    "where-rest-of-round": {"round", "of"},
+    # what is worked. `work` is a list
+    **{op_key(op): {"times"} for op in Op},
+    "with-wraps": {"work"},                    # … each together with its wrap
+    "with-doubles": {"work"},                  # … each double stitch or twin as one
+    "repeat": {"work", "times"},               # slip one, knit one: five times
+    "work-cast-on": set(), "work-plain": set(), "work-increase": set(), "work-decrease": set(),
+    "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
+    "work-rib": set(), "work-bind-off": set(), "work-mixed": set(),
+    "on-half": {"half", "work"},               # front plain, back increase
+    # acts: no loop is worked. In the cast-on a sock's first acts name it through `where` of the call
+    **{act_key(act): set() for act in Act if act not in _MEASURED},
+    "act-measure-foot": {"due"}, "act-measure-leg": {"due"},
+    "act-try-on-foot": {"due"}, "act-try-on-leg": {"due"},
+    # counts a step makes: on this half, on both socks, on each half of both, front and back apart, one by one
+    "makes": {"count"},
+    "makes-each": {"count"},
+    "makes-each-half": {"count"},
+    "makes-front-back": {"front", "back"},
+    "makes-on": {"where", "count"},
+    "stage-begins": {"stage", "rounds"},       # foot, four rounds
+    "heel-stage-begins": {"stage", "sock", "rows"},
+    "half-counts": {"where", "before", "after"},
+    # inside the heel, sides as she sees them with the row in hand facing her
+    "turn-wraps": {"on_right", "on_left", "unmarked"},
+    "turn-doubles": {"on_right", "on_left", "unmarked"},
+    "flap-gussets": {"on_right", "on_left"},   # gusset stitches still to be eaten
+    "heel-rows-ahead": {"rows"},
+    "mark": {"number", "stage", "round", "of", "where"},
+    # where things hang when she comes back
+    "marker-faces-you": set(), "marker-hidden": set(), "marker-not-yet": set(),
+    "yarn-in-the-gap": {"sock"}, "yarn-at-the-edge": {"sock"}, "yarn-at-the-working-point": {"sock"},
+    "yarn-cut": {"sock"},
+    "check-count": {"where", "count"},
+    "check-middle": {"where", "count"},        # the unmarked stitches in the middle of a heel turn
+    # likely causes of a wrong count
+    "cause-cast-on-miscounted": set(), "cause-first-loop-lost": set(), "cause-increase-missed": set(),
+    "cause-increase-round-twice": set(), "cause-increased-on-front": set(), "cause-dropped-stitch": set(),
+    "cause-yarn-over-or-split": set(), "cause-join-forgotten": set(), "cause-two-eaten": set(),
+    "cause-corner-not-joined": set(), "cause-worked-too-far": set(), "cause-bound-off-early": set(),
+    # what a dropped question was about
+    "wish-at-round": {"stage", "round"}, "wish-ripped-back": {"stage", "round"}, "wish-next": set(),
+    "wish-stop": set(),
+}  # fmt: skip
+
+_REPLIES: dict[str, set[str]] = {
+    # the step in hand, all lists, in this order; `acts` come before the work, `then` after it
+    "call": {"stage", "where", "acts", "work", "then", "makes"},
+    "call-round": {"round", "of"},             # a whole plain round: fourteen of twenty-four
+    "finished": set(), "finished-already": set(),
+    # `call` is the step now in hand: a call, a call-round or finished
+    "undone": {"call"}, "nothing-to-undo": set(), "redone": {"call"}, "nothing-to-redo": set(),
+    "went-back": {"rounds", "call"}, "went-back-fewer": {"asked", "rounds", "call"}, "cannot-go-back": set(),
+    "went-forward": {"rounds", "call"}, "went-forward-fewer": {"asked", "rounds", "call"},
+    "cannot-go-forward": set(),
+    "no-rounds": set(),                        # "back zero rounds"
+    "ask-at-round": {"stage", "round", "of"}, "no-such-round": {"stage", "round", "of"},
+    "ask-ripped-back": {"stage", "round", "of"}, "ripped-back-to-where": set(), "no-such-stage": set(),
+    "not-knitted-yet": {"stage", "round"},
+    "ask-next": {"call"},                      # already done? The step that was called stands in `call`
+    "ask-stop": {"to_go", "where"},            # so many stitches to the end of this side: stop here?
+    "place-set": {"stage", "round", "of", "call"},
+    "dropped": {"wish"}, "nothing-asked": set(),
+    # `counts` and `heel` are lists
+    "where-am-i": {"where", "stage", "round", "of", "counts", "heel", "call"},
+    "how-many": {"where", "now", "after", "to_go"},
+    "how-far": {"stage", "rounds", "in_sock", "heels"},      # `heels` is a list
+    "how-far-in-heel": {"stage", "rows", "in_sock", "heels"},
+    "what-next": {"call"},
+    "again": set(),
+    "grain-set": {"grain", "call"}, "grain-finest": set(), "grain-coarsest": set(),
+    "marked": {"number"}, "marks": {"marks"}, "no-marks": set(),       # `marks` is a list
+    "count-right": {"stitches", "where"},
+    "count-too-many": {"stitches", "where", "expected", "difference", "causes"},     # `causes` is a list
+    "count-too-few": {"stitches", "where", "expected", "difference", "causes"},
+    "stopped": {"where", "stage", "round", "of"}, "stopped-finished": set(),
+    # `yarns` and `check` are lists
+    "resume": {"pair", "where", "stage", "round", "of", "marker", "yarns", "check", "call"},
+    "resume-finished": {"pair"},
+}  # fmt: skip
+
+SAYINGS: dict[str, frozenset[str]] = {key: frozenset(names) for key, names in (_PARTS | _REPLIES).items()}
+"""Key → the names of its values."""
