@@ -3,7 +3,7 @@
 Lengths are measures (`Measure`): length, give_or_take, foot, ball, ankle, leg, cuff, heel, circumference,
 wanted, made, finished, shorter, men, women; also least and most where a length is out of range, and in
 "heel-tight", "leg-too-short" and "cuff-too-short". Elsewhere least and most are plain numbers. `field` is a
-reply out of `FIELD_SAYINGS`, `cure` one out of `CURE_SAYINGS`. exact, percent and gauge are decimal numbers as
+reply out of `FIELD_SAYINGS`, `cure` one out of `CURE_SAYINGS`. exact, percent and gauge are decimals as
 text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are integers.
 """
 
