@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 from fractions import Fraction
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, PlainSerializer
 
@@ -63,6 +63,7 @@ class Act(StrEnum):
     TURN_ANTICLOCKWISE = "turn anticlockwise"
     TURN = "turn"                              # short rows and flap rows
     CUT = "cut"
+    CUT_LONG = "cut a long tail"               # for sewing: three to four times the width round the cuff
     WEAVE_IN = "weave in"
     WASH = "wash"
 
@@ -78,9 +79,9 @@ class Act(StrEnum):
 
 
 _AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.TURN, Act.CUT,
-          Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
-_ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON, Act.MEASURE,
-          Act.CUT, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
+          Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
+_ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON,
+          Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
 
 
 class Group(Record):
@@ -102,7 +103,8 @@ class Row(Record):
 
     Attributes:
         index: its place in the plan, from 0.
-        round: number of the round within its stage, from 1; the cast-on is round 1 of its own stage.
+        round: number of the round within its stage, from 1; the cast-on is round 1 of its own stage. In the
+            heel, where rows go back and forth, the row's number within the turn or the flap.
         yarn: the ball it is worked with, 1 or 2.
         turn_after: the work is turned after it.
         stitches_after: loops on this half after the row.
@@ -182,7 +184,7 @@ class Construction(Record):
     second_tip: Literal["k", "ktbl"] = "k"     # how the back's cast-on loops are worked in round 1
 
 
-def _decimal(value: Any) -> Any:
+def _decimal(value: object) -> object:
     return Fraction(str(value)) if isinstance(value, (int, float)) and not isinstance(value, bool) else value
 
 
@@ -238,6 +240,6 @@ class Plan(Record):
 
 
 __all__ = [
-    "Act", "BindOff", "Construction", "Decimal", "Direction", "Facing", "Finished", "Group", "Half", "Heel", "Length",
-    "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage", "StageName", "Toe",
+    "Act", "BindOff", "Construction", "Decimal", "Direction", "Facing", "Finished", "Group", "Half", "Heel",
+    "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage", "StageName", "Toe",
 ]  # fmt: skip

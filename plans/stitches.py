@@ -38,6 +38,8 @@ class Op(StrEnum):
     GRAFT = "graft"
     K2TOG_STRAND = "k2tog_strand"
     SSK_STRAND = "ssk_strand"
+    YO_BO = "yo_bo"
+    SEW_BO = "sew_bo"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -70,10 +72,24 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.GRAFT: (2, 0),
     Op.K2TOG_STRAND: (1, 1),
     Op.SSK_STRAND: (1, 1),
+    Op.YO_BO: (1, 0),
+    Op.SEW_BO: (1, 0),
 }
 
-EXTRA_OPS: frozenset[Op] = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND})
-"""Operations of our own naming: a strand lifted between two needle halves is worked together with its neighbour."""
+EXTRA_OPS: frozenset[Op] = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO})
+"""Operations of our own naming.
+
+`k2tog_strand`, `ssk_strand`: a strand lifted between two needle halves is worked together with its neighbour.
+`yo_bo`: a yarn over, one stitch worked, then the waiting loop and the yarn over are both passed over it.
+`sew_bo`: the threaded tail goes through the waiting loop and the next, then back through the waiting one,
+which drops off; the next one waits.
+"""
+
+INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})
+"""Operations that leave more loops than they take."""
+
+BIND_OFFS: frozenset[Op] = frozenset({Op.BO, Op.YO_BO, Op.SEW_BO})
+"""Operations that take the next loop and let go the one that waits on the working tip."""
 
 
 def takes(op: Op) -> int:
