@@ -1,0 +1,63 @@
+"""What can still be read of a damaged journal."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A journal's line as it stands in the file, its body not yet read.
+
+    Attributes:
+        pair: number of the pair.
+    """
+
+    seq: int
+    pair: int
+    at_ms: int
+    stream_ms: int | None
+    body: str
+    heard: str | None
+    said: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Salvage:
+    """What was readable: lines in order (gaps where pages are lost), names by pair number, texts by hash."""
+
+    lines: tuple[Line, ...]
+    pairs: dict[int, str]
+    plans: dict[str, str]
+
+
+def salvage(file: Path) -> Salvage:
+    """Read from both ends of each table up to the damage; never raises for what the file holds."""
+    try:
+        connection = sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)
+    except sqlite3.Error:
+        return Salvage((), {}, {})
+    with closing(connection):
+        rows = _from_both_ends(
+            connection, "SELECT seq, pair, at_ms, stream_ms, body, heard, said FROM event ORDER BY seq"
+        )
+        lines = {row[0]: Line(*row) for row in rows if isinstance(row[4], str)}
+        return Salvage(
+            tuple(lines[seq] for seq in sorted(lines)),
+            dict(_from_both_ends(connection, "SELECT id, name FROM pair ORDER BY id")),
+            dict(_from_both_ends(connection, "SELECT id, body FROM plan ORDER BY rowid")),
+        )
+
+
+def _from_both_ends(connection: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:
+    for order in ("ASC", "DESC"):
+        whole = True
+        try:
+            yield from connection.execute(f"{query} {order}")
+        except sqlite3.Error:
+            whole = False
+        if whole:
+            return
