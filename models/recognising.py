@@ -40,10 +40,12 @@ class Vocabulary:
     Attributes:
         phrases: lower-case texts; a phrase may hold a slot's name in braces, as in "back {number} rounds".
         slots: for each slot every text that may stand there.
+        pronounced: words that a pronouncing dictionary may lack → their phones, as "G AH S AH T" (CMU's).
     """
 
     phrases: tuple[str, ...]
     slots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    pronounced: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

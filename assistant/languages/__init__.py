@@ -1,0 +1,160 @@
+"""Languages are data: a folder each, with phrases, sentences, numbers, and what must be heard as what.
+
+    phrases.toml    how each command may be said
+    sentences.ftl   what is said for each key
+    numbers.toml    how counts are said and heard
+    heard.toml      test lines: what is said, and which command it is, or none
+
+LanguageProblem
+├── LanguageUnknown     language-unknown    language, known
+└── LanguageBroken      language-broken     language, file, what
+"""
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+from pathlib import Path
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, ClassVar
+
+from assistant.languages.numbers import Numbers, read_numbers
+from assistant.languages.phrases import Phrases, read_phrases, slots_in
+from models.recognising import Vocabulary
+
+if TYPE_CHECKING:
+    from assistant.languages.sentences import Sentences
+
+FOLDER = Path(__file__).parent
+
+
+class LanguageProblem(Exception):
+    """The base of what is wrong with a language.
+
+    Attributes:
+        key: which sentence says it.
+        values: what stands in that sentence, by name.
+    """
+
+    key: ClassVar[str] = ""
+
+    def __init__(self, **values: str) -> None:
+        self.values = MappingProxyType(dict(values))
+        super().__init__(f"{self.key}: " + ", ".join(f"{name}={value}" for name, value in values.items()))
+
+
+class LanguageUnknown(LanguageProblem):
+    """There is no language of that name; `known` are those there are."""
+
+    key = "language-unknown"
+
+
+class LanguageBroken(LanguageProblem):
+    """A language's file cannot be read."""
+
+    key = "language-broken"
+
+
+@dataclass(frozen=True)
+class Language:
+    """One language, loaded.
+
+    Attributes:
+        name: its code, as "en".
+        folder: where its files are.
+        phrases: what can be heard.
+        numbers: how counts are said and heard.
+    """
+
+    name: str
+    folder: Path
+    phrases: Phrases
+    numbers: Numbers
+
+    @cached_property
+    def sentences(self) -> "Sentences":
+        """What can be said; read at the first use.
+
+        Raises:
+            LanguageBroken: the file is no Fluent.
+        """
+        from assistant.languages.sentences import Sentences  # noqa: PLC0415 (slow to import)
+
+        file = self.folder / "sentences.ftl"
+        try:
+            return Sentences(self.name, file.read_text(encoding="utf-8"), self.numbers)
+        except (OSError, ValueError) as error:
+            raise LanguageBroken(language=self.name, file=str(file), what=str(error)) from error
+
+    def with_socks(self, names: Iterable[str]) -> "Language":
+        """The same, hearing also the knitter's own names of the two socks."""
+        return replace(self, phrases=self.phrases.with_socks(names))
+
+    def vocabulary(self, names: Iterable[str] | None = None, *, attention: bool = False) -> Vocabulary:
+        """What a recogniser is to expect.
+
+        Args:
+            names: of the commands and answers that may be said now; all commands where left out.
+            attention: whether each is said after the attention word, which may also be said alone.
+        """
+        wanted = self.phrases.names() if names is None else tuple(names)
+        phrases = tuple(phrase for name in wanted for phrase in self.phrases.of(name))
+        slots = {slot: self.phrases.fillers(slot) for phrase in phrases for slot in slots_in(phrase)}
+        if attention:
+            words = self.phrases.attention
+            phrases = (*words, *(f"{word} {phrase}" for word in words for phrase in phrases))
+        return Vocabulary(tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced)
+
+
+def known_languages(folder: Path = FOLDER) -> tuple[str, ...]:
+    """Codes of all languages there are."""
+    return tuple(sorted(file.parent.name for file in folder.glob("*/phrases.toml")))
+
+
+def load(language: str = "en", folder: Path | None = None) -> Language:
+    """A language from its folder inside `folder` (ours where left out).
+
+    Raises:
+        LanguageUnknown: there is none of that name.
+        LanguageBroken: its files cannot be read.
+    """
+    home = FOLDER if folder is None else folder
+    if language not in known_languages(home):
+        raise LanguageUnknown(language=language, known=", ".join(known_languages(home)))
+    here = home / language
+    numbers = read_numbers(language, _toml(language, here / "numbers.toml"))
+    file = here / "phrases.toml"
+    try:
+        phrases = read_phrases(_toml(language, file), numbers)
+    except (KeyError, ValueError) as error:
+        raise LanguageBroken(language=language, file=str(file), what=str(error)) from error
+    return Language(name=language, folder=here, phrases=phrases, numbers=numbers)
+
+
+def _toml(language: str, file: Path) -> dict[str, Any]:
+    try:
+        return tomllib.loads(file.read_text(encoding="utf-8"))
+    except (OSError, ValueError) as error:
+        raise LanguageBroken(language=language, file=str(file), what=str(error)) from error
+
+
+def phrases_as_json(language: Language) -> dict[str, Any]:
+    """Every command with every way to say it, numbers and names as slots; answers to questions apart.
+
+    Returns:
+        {language, commands: [{name, phrases}], answers: [{name, phrases}], attention, slots: {slot: [text]},
+        pronounced: {word: phones}}
+    """
+    phrases = language.phrases
+    return {
+        "language": language.name,
+        "commands": _listed(phrases.commands),
+        "answers": _listed(phrases.answers),
+        "attention": list(phrases.attention),
+        "slots": {slot: list(phrases.fillers(slot)) for slot in ("number", *phrases.slots)},
+        "pronounced": dict(phrases.pronounced),
+    }
+
+
+def _listed(named: Mapping[str, tuple[str, ...]]) -> list[dict[str, Any]]:
+    return [{"name": name, "phrases": list(phrases)} for name, phrases in named.items()]

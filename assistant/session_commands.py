@@ -1,0 +1,119 @@
+"""What can be asked of the surroundings rather than of the engine, and what can be answered to a question."""
+
+from fractions import Fraction
+from typing import Literal
+
+from plans.conversation import Command
+from plans.record import Record
+
+Unit = Literal["cm", "mm", "in"]
+
+
+class Slower(Record):
+    """Speak slower."""
+
+    kind: Literal["slower"] = "slower"
+
+
+class Faster(Record):
+    """Speak faster."""
+
+    kind: Literal["faster"] = "faster"
+
+
+class Louder(Record):
+    """Speak louder."""
+
+    kind: Literal["louder"] = "louder"
+
+
+class Softer(Record):
+    """Speak more softly."""
+
+    kind: Literal["softer"] = "softer"
+
+
+class PauseListening(Record):
+    """Heed nothing but "listen again"."""
+
+    kind: Literal["pause_listening"] = "pause_listening"
+
+
+class ListenAgain(Record):
+    """Heed commands again."""
+
+    kind: Literal["listen_again"] = "listen_again"
+
+
+class AttentionOn(Record):
+    """From now on a command counts only after the attention word."""
+
+    kind: Literal["attention_on"] = "attention_on"
+
+
+class AttentionOff(Record):
+    """Commands need no attention word any more."""
+
+    kind: Literal["attention_off"] = "attention_off"
+
+
+class Attend(Record):
+    """The attention word was said alone: the next command counts."""
+
+    kind: Literal["attend"] = "attend"
+
+
+class Help(Record):
+    """Say what can be said."""
+
+    kind: Literal["help"] = "help"
+
+
+class HowLong(Record):
+    """The time still needed at the pace so far."""
+
+    kind: Literal["how_long"] = "how_long"
+
+
+class Rest(Record):
+    """Take a rest from knitting."""
+
+    kind: Literal["rest"] = "rest"
+
+
+class LengthGiven(Record):
+    """An answer: a length as said; `unit` is None where none was said."""
+
+    kind: Literal["length_given"] = "length_given"
+    number: Fraction
+    unit: Unit | None = None
+
+
+class CountGiven(Record):
+    """An answer: a count as said, halves and quarters included."""
+
+    kind: Literal["count_given"] = "count_given"
+    number: Fraction
+
+
+class Skip(Record):
+    """An answer: not known; estimate it."""
+
+    kind: Literal["skip"] = "skip"
+
+
+SessionCommand = (
+    Slower | Faster | Louder | Softer | PauseListening | ListenAgain | AttentionOn | AttentionOff | Attend
+    | Help | HowLong | Rest
+)  # fmt: skip
+Answer = LengthGiven | CountGiven | Skip
+AnyCommand = Command | SessionCommand | Answer
+
+SESSION_COMMANDS = frozenset({
+    "slower", "faster", "louder", "softer", "pause_listening", "listen_again", "attention_on",
+    "attention_off", "help", "how_long", "rest",
+})  # fmt: skip
+"""Names of the session's commands that have phrases of their own."""
+
+ANSWERS = frozenset({"length_given", "count_given", "skip"})
+"""Names of the answers: heard only when a question that takes them is open."""
