@@ -2,8 +2,8 @@
 
 Adults: lines through ANSUR II, the US Army's anthropometric survey of 2012 (public domain; 4,082 men and
 1,986 women), fitted in mm with L = foot length: ball = 45.8 + 0.754 L, residual sd 10.6; ankle = 0.922 x
-ball, sd 0.050. Nobody in it has a child's foot: below `CHILD` each line is replaced by the ratio it has there,
-so that nothing jumps, and the uncertainty is set to a tenth (our own caution, no source).
+ball, sd 0.050. Nobody in it has a child's foot: below `CHILD` each line is replaced by the ratio it has
+there, so that nothing jumps, and the uncertainty is set to a tenth (our own caution, no source).
 """
 
 from fractions import Fraction

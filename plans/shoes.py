@@ -2,8 +2,8 @@
 
 Formulas by foot length f: EU = 1.5 f_cm + 2 (Paris points of 2/3 cm, two of them beyond the toes); UK =
 3 f_in - 23; US men = 3 f_in - 22 and women = men + 1 (Brannock); UK child = 3 f_in - 10, US child half a size
-more; Mondopoint = f_mm. They agree with a public copy of the table in ISO/TS 19407 for 210 to 320 mm within half
-a size. The standard itself grades by foot length, EU by 6.67 mm and UK by 8.47 mm (ISO/TS 19407:2015,
+more; Mondopoint = f_mm. They agree with a public copy of the table in ISO/TS 19407 for 210 to 320 mm within
+half a size. The standard itself grades by foot length, EU by 6.67 mm and UK by 8.47 mm (ISO/TS 19407:2015,
 introduction).
 """
 

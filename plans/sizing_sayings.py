@@ -4,7 +4,8 @@ Lengths are measures (`Measure`): length, give_or_take, foot, ball, ankle, leg, 
 wanted, made, finished, shorter, men, women; also least and most where a length is out of range, and in
 "heel-tight", "leg-too-short" and "cuff-too-short". Elsewhere least and most are plain numbers. `field` is a
 reply out of `FIELD_SAYINGS`, `cure` one out of `CURE_SAYINGS`. exact, percent and gauge are decimals as
-text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are integers.
+text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are integers; only in
+"gauge-more-stitches-than-rounds" stitches and rounds are the numbers counted, as text.
 """
 
 _FIELDS = (
@@ -21,9 +22,15 @@ CURE_SAYINGS: dict[str, frozenset[str]] = {
     "cure-rounded-toe": frozenset(),
     "cure-rounded-toe-cast-on": frozenset({"loops"}),
     "cure-around": frozenset({"stitches"}),
+    "cure-gauge": frozenset({"rounds"}),
     "cure-foot": frozenset({"length"}),
+    "cure-measure-again": frozenset(),
 }
-"""What to do about a foot too short for its toe, gusset and heel turn; each was computed to work."""
+"""What to do about a foot too short for its toe, gusset and heel turn; each was computed to work.
+
+The rounds of "cure-gauge" are those over 10 cm, as text; "cure-measure-again" is what remains where no single
+change helps.
+"""
 
 NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "foot-from-shoe": frozenset({"shoe", "length", "give_or_take"}),
@@ -47,6 +54,8 @@ NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "leg-reaches-calf": frozenset({"leg", "length"}),
     "heel-tight": frozenset({"heel", "most"}),
     "gauge-more-stitches-than-rounds": frozenset({"stitches", "rounds"}),
+    "swatch-small": frozenset({"length", "least"}),
+    "cast-on-unusual": frozenset({"loops", "least", "most"}),
     "practice-size": frozenset({"stitches", "circumference", "foot", "leg"}),
     "practice-ignores": frozenset({"field"}),
 }
