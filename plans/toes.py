@@ -1,6 +1,10 @@
-"""How the toe widens: from the cast-on loops to the full width of each half."""
+"""Cast-on, toe and the even foot: from the first loops to the full width of each half."""
 
-from plans.pattern import Toe
+from collections.abc import Iterator
+
+from plans.pattern import StageName, Toe
+from plans.rounds import Round, even_round, groups, plain, widened
+from plans.stitches import Op
 
 _ROUNDED_END = (2, 2, 3)
 """Plain rounds before each of the last increases of a rounded toe."""
@@ -33,3 +37,32 @@ def toe_schedule(toe: Toe, cast_on_half: int, half: int) -> tuple[bool, ...]:
     slow = _ROUNDED_END[-wanted:]
     fast = (False,) + (True,) * (wanted - len(slow)) if wanted > len(slow) else ()
     return fast + tuple(step for plain in slow for step in (False,) * plain + (True,))
+
+
+def cast_on(cast_on_half: int) -> Round:
+    """The closed-toe cast-on: loops lie on both tips at once, the same number on each."""
+    loops = groups((Op.CO, cast_on_half))
+    return even_round(StageName.CAST_ON, 1, loops, loops, (cast_on_half, cast_on_half))
+
+
+def toe_rounds(schedule: tuple[bool, ...], cast_on_half: int, second_tip: Op) -> Iterator[Round]:
+    """The rounds of the toe, both halves alike.
+
+    Args:
+        schedule: see toe_schedule.
+        cast_on_half: loops on each tip before.
+        second_tip: how the back's loops are worked in the first round, `k` or `ktbl`: in some ways of winding
+            they sit back to front.
+    """
+    stitches = cast_on_half
+    for number, increases in enumerate(schedule, start=1):
+        front = widened(stitches) if increases else plain(stitches)
+        back = groups((second_tip, stitches)) if number == 1 else front
+        stitches += 2 * increases
+        yield even_round(StageName.TOE, number, front, back, (stitches, stitches))
+
+
+def foot_rounds(rounds: int, half: int) -> Iterator[Round]:
+    """The even foot: plain rounds."""
+    for number in range(1, rounds + 1):
+        yield even_round(StageName.FOOT, number, plain(half), plain(half), (half, half))
