@@ -5,6 +5,8 @@ stands beside the keys. Numbers are plain ints, lengths are Measures, names are 
 """
 
 from plans.pattern import Act, StageName
+from plans.proof_sayings import PROOF_SAYINGS
+from plans.sizing_sayings import SIZING_SAYINGS
 from plans.stitches import Op
 
 _MEASURED = {Act.MEASURE, Act.TRY_ON}
@@ -58,6 +60,7 @@ _PARTS: dict[str, set[str]] = {
     "makes-front-back": {"front", "back"},
     "makes-on": {"where", "count"},
     "stage-begins": {"stage", "rounds"},       # foot, four rounds
+    "heel-begins": set(),                      # the round of the heel: its plain fronts come first
     "heel-stage-begins": {"stage", "sock", "rows"},
     "half-counts": {"where", "before", "after"},
     # inside the heel, sides as she sees them with the row in hand facing her
@@ -65,7 +68,7 @@ _PARTS: dict[str, set[str]] = {
     "turn-doubles": {"on_right", "on_left", "unmarked"},
     "flap-gussets": {"on_right", "on_left"},   # gusset stitches still to be eaten
     "heel-rows-ahead": {"rows"},
-    "mark": {"number", "stage", "round", "of", "where"},
+    "mark": {"number", "stage", "round", "of", "where"}, "mark-of-other-plan": {"number"},
     # where things hang when she comes back
     "marker-faces-you": set(), "marker-hidden": set(), "marker-not-yet": set(),
     "yarn-in-the-gap": {"sock"}, "yarn-at-the-edge": {"sock"}, "yarn-at-the-working-point": {"sock"},
@@ -76,7 +79,9 @@ _PARTS: dict[str, set[str]] = {
     "cause-cast-on-miscounted": set(), "cause-first-loop-lost": set(), "cause-increase-missed": set(),
     "cause-increase-round-twice": set(), "cause-increased-on-front": set(), "cause-dropped-stitch": set(),
     "cause-yarn-over-or-split": set(), "cause-join-forgotten": set(), "cause-two-eaten": set(),
-    "cause-corner-not-joined": set(), "cause-worked-too-far": set(), "cause-bound-off-early": set(),
+    "cause-corner-not-joined": set(),
+    "cause-worked-too-far": set(),             # this is the count of one step further on
+    "cause-bound-off-early": set(),
     # what a dropped question was about
     "wish-at-round": {"stage", "round"}, "wish-ripped-back": {"stage", "round"}, "wish-next": set(),
     "wish-stop": set(),
@@ -89,6 +94,8 @@ _REPLIES: dict[str, set[str]] = {
     "finished": set(), "finished-already": set(),
     # `call` is the step now in hand: a call, a call-round or finished
     "undone": {"call"}, "nothing-to-undo": set(), "redone": {"call"}, "nothing-to-redo": set(),
+    "undone-other-plan": set(), "redone-other-plan": set(),      # back in the plan used before, or after
+    "replanned": {"stage", "round", "of", "call"},
     "went-back": {"rounds", "call"}, "went-back-fewer": {"asked", "rounds", "call"}, "cannot-go-back": set(),
     "went-forward": {"rounds", "call"}, "went-forward-fewer": {"asked", "rounds", "call"},
     "cannot-go-forward": set(),
@@ -118,5 +125,10 @@ _REPLIES: dict[str, set[str]] = {
     "resume-finished": {"pair"},
 }  # fmt: skip
 
-SAYINGS: dict[str, frozenset[str]] = {key: frozenset(names) for key, names in (_PARTS | _REPLIES).items()}
-"""Key → the names of its values."""
+ENGINE_SAYINGS: dict[str, frozenset[str]] = {
+    key: frozenset(names) for key, names in (_PARTS | _REPLIES).items()
+}
+"""What the engine says: key → the names of its values."""
+
+SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS}
+"""All that plans can say, refusals included: key → the names of its values."""
