@@ -27,7 +27,7 @@ def fit_notes(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: in
         *swatch_notes(wishes.swatch, gauge),
         *_around(wishes, tape, gauge, around),
         *_cast_on(wishes, around, cast_on),
-        *_ankle(tape.ankle, gauge.width(around)),
+        *_ankle(tape, gauge.width(around)),
         *_heel(tape.ball, gauge, around),
     )
 
@@ -59,10 +59,12 @@ def _cast_on(wishes: Wishes, around: int, cast_on: int) -> Iterator[Reply]:
         yield Reply.of("cast-on-unusual", loops=cast_on, least=least, most=most)
 
 
-def _ankle(ankle: Length, width: Length) -> Iterator[Reply]:
-    if width > ankle:
+def _ankle(tape: Tape, width: Length) -> Iterator[Reply]:
+    """A leg too wide or too tight for the ankle, by more than an estimated ankle may be off."""
+    ankle, spread = tape.ankle, tape.ankle_give_or_take
+    if width > ankle + spread:
         yield Reply.of("leg-wide", circumference=measure(width), ankle=measure(ankle))
-    if ankle > width * COMFORT:
+    if ankle - spread > width * COMFORT:
         percent = plain_number((ankle.mm / width.mm - 1) * 100, 0)
         yield Reply.of("leg-tight", circumference=measure(width), ankle=measure(ankle), percent=percent)
 

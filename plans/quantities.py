@@ -105,8 +105,8 @@ class Length:
     def __str__(self) -> str:
         """Exact: decimal centimetres where they end, else the plainer fraction of a centimetre or an inch."""
         if self.cm.denominator <= self.inches.denominator or _ends(self.cm):
-            return f"{_written(self.cm)}cm"
-        return f"{_written(self.inches)} in"
+            return f"{exact_number(self.cm)}cm"
+        return f"{exact_number(self.inches)} in"
 
     def __add__(self, other: "Length") -> "Length":
         return Length(self.mm + other.mm)
@@ -138,8 +138,8 @@ def _ends(number: Fraction) -> bool:
     return pow(10, number.denominator.bit_length(), number.denominator) == 0
 
 
-def _written(number: Fraction) -> str:
-    """As `parse_number` reads it: "24.5", "1/3", "9 1/3"."""
+def exact_number(number: Fraction) -> str:
+    """Exactly, as `parse_number` reads it: "24.5", "1/3", "9 1/3"."""
     sign, number = "-" if number < 0 else "", abs(number)
     whole, part = divmod(number, 1)
     if not part:
@@ -195,7 +195,7 @@ class Gauge:
 def plain_number(number: Fraction | int, places: int = 2) -> str:
     """In decimals for a person: "30", "60.75", "8.53"; rounded to so many places, no needless zeros."""
     rounded = round(Fraction(number), places)
-    return _written(rounded)
+    return exact_number(rounded)
 
 
 Number = Annotated[Fraction, BeforeValidator(_fraction)]

@@ -87,6 +87,7 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
 
 FILE_SAYINGS: dict[str, frozenset[str]] = {
     "file-unreadable": frozenset({"line", "column", "text"}),
+    "file-too-long": frozenset({"most"}),
     "file-too-new": frozenset({"found", "known"}),
     "field-unknown": frozenset({"name"}),
     "field-misspelt": frozenset({"name", "meant"}),

@@ -1,5 +1,6 @@
 """The tape's numbers for one foot: as measured, else from the shoe, else estimated, and said to be."""
 
+from fractions import Fraction
 from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
@@ -14,12 +15,14 @@ class Tape(NamedTuple):
     """All three measures of a foot.
 
     Attributes:
+        ankle_give_or_take: nothing where it was measured.
         notes: which of them were not measured.
     """
 
     foot: Length
     ball: Length
     ankle: Length
+    ankle_give_or_take: Length
     notes: tuple[Reply, ...]
 
 
@@ -29,16 +32,16 @@ def read_tape(wishes: Wishes) -> Tape | Problem:
     if isinstance(found, Problem):
         return found
     foot, notes = found
-    ball, ankle = wishes.ball, wishes.ankle
+    ball = wishes.ball
     if ball is None:
         guess = estimate_ball(foot)
         ball, notes = guess.length, [*notes, _estimated("ball-estimated", guess)]
         if is_childs(foot):
             notes = [*notes, Reply.of("child-estimated")]
-    if ankle is None:
-        guess = estimate_ankle(ball)
-        ankle, notes = guess.length, [*notes, _estimated("ankle-estimated", guess)]
-    return Tape(foot, ball, ankle, tuple(notes))
+    ankle = Estimate(wishes.ankle, Length(Fraction(0))) if wishes.ankle else estimate_ankle(ball)
+    if wishes.ankle is None:
+        notes = [*notes, _estimated("ankle-estimated", ankle)]
+    return Tape(foot, ball, *ankle, tuple(notes))
 
 
 def _foot(wishes: Wishes) -> tuple[Length, list[Reply]] | Problem:

@@ -1,0 +1,39 @@
+"""What a plan file tells the person who opens it."""
+
+COMMENTS = {
+    "": "Wishes for a pair of toe-up socks. Change what you like: every round is computed and proven anew.\n"
+    'A length carries its unit: "24.5cm", "245mm" or "9 1/2 in".\n'
+    "Take the # away from the start of a line to wish for it; what is not wished for is estimated.",
+    "schema_version": "The form of this file; leave it as it is.",
+    "name": "What the pair is called.",
+    "socks": "What each sock is called; the names must differ.",
+    "swatch": "Stitches and rounds counted over this width and height of your washed swatch.",
+    "foot_length": "Heel to longest toe, standing.",
+    "shoe": 'A shoe size, used where no foot length is given: "EU 39", "UK 6", "US women 8".',
+    "ball": "Around the ball of the foot, where it is widest.",
+    "ankle": "Around the narrowest place above the ankle bones.",
+    "leg": "From the top of the heel to the top edge, cuff included.",
+    "cuff": "Depth of the ribbing at the top.",
+    "ease_percent": "How much smaller than the foot the sock is around, in per cent.",
+    "around": "Stitches around one sock, a multiple of 4, where you want a number of your own.",
+    "cast_on": "Loops cast on for one sock, on both needle tips together, a multiple of 4.",
+    "toe": 'The toe: "wedge" or "rounded".',
+    "heel": 'The short rows of the heel: "wrapped" or "german".',
+    "bind_off": 'The end of the cuff: "decrease", "sewn" or "yarn-over".',
+    "through_back_loop": "true where your cast-on leaves the loops on the second needle tip twisted.",
+    "practice": "true for a small pair of 24 stitches around, whatever the measurements.",
+}
+"""A comment for each field of `Wishes`, and for the head of the file."""
+
+EXAMPLES = {
+    "foot_length": '"24.5cm"',
+    "shoe": '"EU 39"',
+    "ball": '"23cm"',
+    "ankle": '"21cm"',
+    "leg": '"15cm"',
+    "cuff": '"4cm"',
+    "ease_percent": "10",
+    "around": "64",
+    "cast_on": "24",
+}
+"""What stands, as a comment, where a wish is not made."""
