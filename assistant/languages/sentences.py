@@ -7,7 +7,8 @@ Beside Fluent's own language a sentence may use
     { DIGITS($line) }                   a number in digits
     { SPELLED($count) }                 digit by digit
     { $half -> [half-front] … }         a part is selected on by its key, a list by none, one or many
-A list's parts are joined by the message `join-NAME`, NAME being the value's, else by `join`.
+A list's parts are joined, two and two, by the sentence's own attribute `join-NAME`, NAME being the value's, else by
+the message `join-NAME`, else by `join`.
 """
 
 from collections.abc import Callable, Mapping
@@ -81,9 +82,11 @@ class Sentences:
             raise SentenceFailed(f"“{key}”: {'; '.join(map(str, errors))}")
         return str(text)
 
-    def has(self, key: str) -> bool:
-        """Whether there is a message of that key."""
-        return self._bundle.has_message(key)
+    def join(self, key: str, joiner: str, values: Mapping[str, object]) -> str:
+        """Two parts of a list, by the joiner of its own message, of its name, or the usual one."""
+        if self._bundle.has_message(key) and joiner in self._bundle.get_message(key).attributes:
+            return self.format(key, joiner, values)
+        return self.format(joiner if self._bundle.has_message(joiner) else "join", "", values)
 
     def _functions(self) -> dict[str, Callable[..., Any]]:
         return {
@@ -130,13 +133,14 @@ class _Wording:
         self.unit = unit
 
     def say(self, saying: Reply | Problem, form: str = "") -> str:
-        values = {name: self._value(name, value) for name, value in saying.values}
+        given = dict(saying.values)
         if isinstance(saying, Problem):
-            values.setdefault("where", saying.where)
+            given.setdefault("where", saying.where)
+        values = {name: self._value(saying.key, name, value) for name, value in given.items()}
         text = self.sentences.format(saying.key, form or str(self.verbosity), values)
         return " ".join(text.split())
 
-    def _value(self, name: str, value: Value) -> object:
+    def _value(self, key: str, name: str, value: Value) -> object:
         match value:
             case Reply():
                 return _Part(value.key, lambda form: self.say(value, form))
@@ -144,17 +148,18 @@ class _Wording:
                 return _Part("length", lambda form: self._length(value, form))
             case tuple():
                 amount = ("none", "one")[len(value)] if len(value) < 2 else "many"
-                return _Part(amount, lambda form: self._joined(name, value, form))
+                return _Part(amount, lambda form: self._joined(key, name, value, form))
+            case "":
+                return _Part("none", lambda form: "")
             case _:
                 return value
 
-    def _joined(self, name: str, parts: tuple[Reply, ...], form: str) -> str:
+    def _joined(self, key: str, name: str, parts: tuple[Reply, ...], form: str) -> str:
         joiner = f"join-{name.replace('_', '-')}"
-        key = joiner if self.sentences.has(joiner) else "join"
         said = [self.say(part, form) for part in parts]
         text = said[0] if said else ""
         for after in said[1:]:
-            text = self.sentences.format(key, "", {"before": text, "after": after})
+            text = self.sentences.join(key, joiner, {"before": text, "after": after})
         return text
 
     def _length(self, length: Measure, form: str) -> str:

@@ -1,0 +1,750 @@
+# What is said. A sentence's attributes .terse and .learner are its forms for those who want less or more.
+# Parts of sentences begin small and have no full stop; whole sentences begin with a capital and end with a stop.
+
+## Lists
+
+join = { $before }, { $after }
+join-acts = { $before }; { $after }
+join-notes = { $before } { $after }
+join-marks = { $before }; { $after }
+join-counts = { $before }; { $after }
+join-heel = { $before }; { $after }
+join-heels = { $before } { $after }
+join-check = { $before }; { $after }
+join-yarns = { $before }; { $after }
+join-causes = { $before }, or { $after }
+join-choices = { $before }, { $after }
+
+## Lengths
+
+length-cm = { $tenths ->
+        [0] { $whole ->
+            [one] one centimetre
+           *[other] { $whole } centimetres
+        }
+       *[other] { $whole } point { $tenths } centimetres
+    }
+length-in = { $quarters ->
+        [1] { $whole ->
+            [0] a quarter of an inch
+           *[other] { $whole } and a quarter inches
+        }
+        [2] { $whole ->
+            [0] half an inch
+           *[other] { $whole } and a half inches
+        }
+        [3] { $whole ->
+            [0] three quarters of an inch
+           *[other] { $whole } and three quarter inches
+        }
+       *[other] { $whole ->
+            [one] one inch
+           *[other] { $whole } inches
+        }
+    }
+
+## Shared pieces
+
+times = { $times ->
+        [1] { "" }
+        [2] { " " }twice
+       *[other] { " " }{ $times } times
+    }
+in-stage = { CAPITAL($stage) }, round { $round } of { $of }
+
+## Names of things
+
+stage-cast-on = cast-on
+stage-toe = toe
+stage-foot = foot
+stage-gusset = gusset
+stage-heel-turn = heel turn
+stage-heel-flap = heel flap
+stage-heel = heel
+stage-leg = leg
+stage-cuff = cuff
+stage-bind-off = bind-off
+half-front = front
+half-back = back
+sock-first = first sock
+    .the = the first sock
+sock-second = second sock
+    .the = the second sock
+sock-named = { $name }
+grain-group = group by group
+grain-half = half by half
+grain-side = side by side of the needle
+grain-round = round by round
+grain-follow = as the work asks for it
+
+where-half = { $sock }, { $half }
+    .the = the { $half } of { AS($sock, form: "the") }
+where-heel-row = { $sock }, row { $row } of { $of }
+    .learner = { $sock }, heel row { $row } of { $of }
+    .the = the heel of { AS($sock, form: "the") }
+where-side = { $half ->
+        [half-front] both fronts
+       *[half-back] both backs
+    }
+where-round = round { $round } of { $of }
+where-rest-of-round = rest of round { $round } of { $of }
+
+## Operations
+
+op-co = cast on { $times }
+op-k = knit { $times }
+op-p = purl { $times }
+op-ktbl = knit { $times } through the back
+op-ptbl = purl { $times } through the back
+op-sl-wyib = slip { $times }
+    .learner = slip { $times } with the yarn behind
+op-sl-wyif = slip { $times } with the yarn in front
+op-kfb = knit front and back{ times }
+op-pfb = purl front and back{ times }
+op-m1l = make one left{ times }
+    .learner = make one left by lifting the strand from the front{ times }
+op-m1r = make one right{ times }
+    .learner = make one right by lifting the strand from the back{ times }
+op-lifted-l = lifted increase left{ times }
+op-lifted-r = lifted increase right{ times }
+op-yo = yarn over{ times }
+op-k2tog = knit two together{ times }
+op-ssk = slip slip knit{ times }
+    .learner = slip two as if to knit and knit them together through the back{ times }
+op-p2tog = purl two together{ times }
+op-ssp = slip slip purl{ times }
+op-k3tog = knit three together{ times }
+op-sssk = slip three and knit them together{ times }
+op-s2kp2 = slip two together and knit one and pass the slipped over{ times }
+op-wrap-turn = wrap the next
+    .learner = bring the yarn round the next stitch
+op-ds = make a double stitch
+    .learner = slip one with the yarn in front and pull the yarn up and over into a double stitch
+op-twin = knit a twin into the stitch below
+op-bo = bind off { $times }
+op-fasten = fasten off
+op-graft = graft { $times }
+op-k2tog-strand = lift the corner strand and knit it together with the next
+op-ssk-strand = slip one and lift the corner strand and knit both through the back
+op-yo-bo = bind off { $times } with yarn overs
+    .learner = bind off { $times }, each by a yarn over, a stitch, and both loops passed over it
+op-sew-bo = sew off { $times }
+with-wraps = { $work } with wraps
+    .learner = { $work } together with the wraps
+with-doubles = { $work } with doubles as one
+    .learner = { $work } with both legs of each double stitch as one
+repeat = { $times ->
+        [1] { $work }
+        [2] twice { $work }
+       *[other] { $times } times { $work }
+    }
+    .join-work = { $before } { $after }
+work-cast-on = cast on
+work-plain = plain
+work-increase = increase
+work-decrease = decrease
+work-closing = close the corners
+work-rib = rib
+work-bind-off = bind off
+work-mixed = stitch by stitch
+on-half = { $half } { $work }
+
+## Acts
+
+act-prepare-the-tips = hold both tips side by side
+    .learner = hold both needle tips side by side, pointing the same way, the tail between them
+act-secure-the-tail = trap the tail under the yarn
+    .learner = trap the tail under the working yarn, or the first loop comes off
+act-slide-along = slide these loops along
+    .learner = slide these loops along to make room for the other sock
+act-draw-the-back-tip = draw out the back tip
+    .learner = draw out the back tip, so that the back loops rest on the cable and the front faces you
+act-change-yarn = change yarn
+    .learner = change to this sock's yarn, in the gap
+act-snug = snug
+    .learner = pull the first two stitches snug
+act-pull-the-tail = pull the tail
+act-marker = hang the marker
+act-lifeline = thread a lifeline
+    .learner = thread a lifeline through every loop of both socks
+act-turn-clockwise = turn clockwise
+act-turn-anticlockwise = turn anticlockwise
+act-turn = turn
+act-cut = cut the yarn
+act-cut-a-long-tail = cut a long tail
+    .learner = cut a tail four times as long as the cuff is wide
+act-weave-in = weave in the ends
+act-wash = wash and dry them flat
+act-measure-foot = measure the foot for { $due }
+act-measure-leg = measure the leg for { $due }
+act-try-on-foot = try them on for a foot of { $due }
+act-try-on-leg = try them on for a leg of { $due }
+
+## Counts
+
+makes = makes { $count }
+makes-each = makes { $count } each
+makes-each-half = makes { $count } on each half
+makes-front-back = makes { $front } in front, { $back } at the back
+makes-on = { $where } makes { $count }
+stage-begins = { $rounds ->
+        [one] { $stage }, one round
+       *[other] { $stage }, { $rounds } rounds
+    }
+heel-begins = heel, plain fronts first
+heel-stage-begins = { $rows ->
+        [one] { $stage } of the { $sock }, one row
+       *[other] { $stage } of the { $sock }, { $rows } rows
+    }
+half-counts = { $where }: { $before } before, { $after } after
+turn-wraps = wraps: { $on_right } on the right, { $on_left } on the left, { $unmarked } unmarked in the middle
+turn-doubles = doubles: { $on_right } on the right, { $on_left } on the left, { $unmarked } unmarked in the middle
+flap-gussets = gusset stitches to go: { $on_right } on the right, { $on_left } on the left
+heel-rows-ahead = { $rows ->
+        [one] And one heel row.
+       *[other] And { $rows } heel rows.
+    }
+mark-of-other-plan = mark { $number } belongs to another plan
+mark = mark { $number }: { $stage }, round { $round } of { $of }, { $where }
+
+## Coming back
+
+marker-faces-you = the marker faces you
+marker-hidden = the marker is on the far side
+marker-not-yet = there is no marker yet
+yarn-in-the-gap = yarn of the { $sock } in the gap
+    .learner = the yarn of the { $sock } hangs in the gap between the socks
+yarn-at-the-edge = yarn of the { $sock } at the edge
+    .learner = the yarn of the { $sock } hangs at the outer edge
+yarn-at-the-working-point = yarn of the { $sock } where you work
+    .learner = the yarn of the { $sock } hangs where the next stitch is worked
+yarn-cut = yarn of the { $sock } is cut
+check-count = { AS($where, form: "the") } has { $count }
+check-middle = { AS($where, form: "the") } has { $count } unmarked in the middle
+
+## Likely causes of a wrong count
+
+cause-cast-on-miscounted = the cast-on was miscounted
+cause-first-loop-lost = the first loop came off
+cause-increase-missed = an increase was missed
+cause-increase-round-twice = an increase round was worked twice
+cause-increased-on-front = the front was increased too
+cause-dropped-stitch = a stitch was dropped
+cause-yarn-over-or-split = there is a stray yarn over or a split stitch
+cause-join-forgotten = a join was forgotten
+cause-two-eaten = two were taken at once
+cause-corner-not-joined = a corner was not joined
+cause-worked-too-far = the row went too far
+cause-bound-off-early = some were bound off early
+
+## What a dropped question was about
+
+wish-at-round = setting the round
+wish-ripped-back = ripping back
+wish-next = going on
+wish-stop = stopping
+
+## The step in hand
+
+call = { $stage ->
+        [none] { "" }
+       *[other] { CAPITAL($stage) }.{ " " }
+    }{ $where ->
+        [none] { call-unplaced }
+       *[other] { CAPITAL($where) }{ call-placed }
+    }{ $makes ->
+        [none] { "" }
+       *[other] { CAPITAL($makes) }.
+    }
+# no place is said: the first thing begins with a capital
+call-unplaced = { $acts ->
+        [none] { $work ->
+            [none] { $then ->
+                [none] { "" }
+               *[other] { CAPITAL($then) }.{ " " }
+            }
+           *[other] { CAPITAL($work) }{ call-then }
+        }
+       *[other] { CAPITAL($acts) }{ $work ->
+            [none] { call-then }
+           *[other] . { CAPITAL($work) }{ call-then }
+        }
+    }
+call-placed = { $acts ->
+        [none] { $work ->
+            [none] { $then ->
+                [none] .{ " " }
+               *[other] : { $then }.{ " " }
+            }
+           *[other] : { $work }{ call-then }
+        }
+       *[other] : { $acts }{ $work ->
+            [none] { call-then }
+           *[other] . { CAPITAL($work) }{ call-then }
+        }
+    }
+call-then = { $then ->
+        [none] .{ " " }
+       *[other] . { CAPITAL($then) }.{ " " }
+    }
+call-round = { CAPITAL($round) } of { $of }.
+    .learner = Round { $round } of { $of }, plain all the way round both socks.
+
+finished = That was the last of it: both socks are done.
+    .terse = Both socks are done.
+finished-already = Both socks are done; there is nothing after this.
+undone = Undone. { $call }
+undone-other-plan = Undone: back to the plan used before.
+nothing-to-undo = There is nothing to undo.
+redone = Redone. { $call }
+redone-other-plan = Redone: on to the plan used after.
+nothing-to-redo = There is nothing to redo.
+went-back = { $rounds ->
+        [one] Back one round.
+       *[other] Back { $rounds } rounds.
+    } { $call }
+went-back-fewer = { $rounds ->
+        [one] Only one round back, not { $asked }.
+       *[other] Only { $rounds } rounds back, not { $asked }.
+    } { $call }
+cannot-go-back = This is the beginning: there is no round to go back.
+went-forward = { $rounds ->
+        [one] On by one round.
+       *[other] On by { $rounds } rounds.
+    } { $call }
+went-forward-fewer = { $rounds ->
+        [one] Only one round on, not { $asked }.
+       *[other] Only { $rounds } rounds on, not { $asked }.
+    } { $call }
+cannot-go-forward = This is the last round: there is none to go forward.
+no-rounds = That is no round at all: say how many, from one up.
+ask-at-round = { in-stage }: are you there?
+no-such-round = The { $stage } has { $of ->
+        [one] one round
+       *[other] { $of } rounds
+    }, no round { $round }.
+ask-ripped-back = Ripped back to { $stage }, round { $round } of { $of }?
+ripped-back-to-where = Ripped back to where? Say the round or the part of the sock.
+no-such-stage = This sock has no part of that name.
+not-knitted-yet = { CAPITAL($stage) }, round { $round } is not knitted yet: go forward to reach it.
+ask-next = Is this done already? { $call }
+ask-stop = { $to_go ->
+        [one] One stitch to go to the end of this side, on { AS($where, form: "the") }. Stop here?
+       *[other] { CAPITAL($to_go) } stitches to go to the end of this side, on { AS($where, form: "the") }. Stop here?
+    }
+    .terse = { CAPITAL($to_go) } to go, { $where }. Stop here?
+place-set = { in-stage }. { $call }
+replanned = The new plan takes over. { in-stage }. { $call }
+dropped = Dropped: { $wish }.
+nothing-asked = Nothing was asked.
+
+where-am-i = { CAPITAL($where) }. { in-stage }. { $counts ->
+        [none] { "" }
+       *[other] { CAPITAL($counts) }.{ " " }
+    }{ $heel ->
+        [none] { "" }
+       *[other] { CAPITAL($heel) }.{ " " }
+    }In hand: { $call }
+how-many = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go on this half.
+    .terse = { CAPITAL($now) } now, { $after } after, { $to_go } to go.
+how-far = { $rounds ->
+        [one] One round to go in the { $stage }
+       *[other] { CAPITAL($rounds) } rounds to go in the { $stage }
+    }, { $in_sock } in the sock. { $heels }
+    .terse = { CAPITAL($rounds) } in the { $stage }, { $in_sock } in the sock. { $heels }
+how-far-in-heel = { $rows ->
+        [one] One row to go in the { $stage }
+       *[other] { CAPITAL($rows) } rows to go in the { $stage }
+    }, then { $in_sock ->
+        [one] one round
+       *[other] { $in_sock } rounds
+    } in the sock. { $heels }
+    .terse = { CAPITAL($rows) } in the { $stage }, { $in_sock } in the sock. { $heels }
+what-next = After this: { $call }
+again = There is nothing to say again.
+grain-set = { CAPITAL($grain) }. { $call }
+grain-finest = These are the smallest steps.
+grain-coarsest = These are the largest steps.
+marked = Mark { $number } set.
+marks = { CAPITAL($marks) }.
+no-marks = There are no marks.
+count-right = { CAPITAL($stitches) } is right for { AS($where, form: "the") }.
+count-too-many = { CAPITAL($stitches) } on { AS($where, form: "the") } should be { $expected }: { $difference } too many. { $causes ->
+        [none] { "" }
+       *[other] Perhaps { $causes }.
+    }
+    .terse = { CAPITAL($stitches) }, should be { $expected }: { $difference } too many.
+count-too-few = { CAPITAL($stitches) } on { AS($where, form: "the") } should be { $expected }: { $difference } too few. { $causes ->
+        [none] { "" }
+       *[other] Perhaps { $causes }.
+    }
+    .terse = { CAPITAL($stitches) }, should be { $expected }: { $difference } too few.
+stopped = Stopped in the { $stage }, round { $round } of { $of }, { $where }. It is all written down.
+    .terse = Stopped, { $stage }, round { $round } of { $of }, { $where }.
+stopped-finished = Stopped. Both socks are done.
+resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { CAPITAL($marker) }. { $yarns ->
+        [none] { "" }
+       *[other] { CAPITAL($yarns) }.{ " " }
+    }{ $check ->
+        [none] { "" }
+       *[other] To check: { $check }.{ " " }
+    }In hand: { $call }
+resume-finished = { CAPITAL($pair) }: both socks are done.
+
+## Fields of a plan file
+
+field-schema-version = the file's version
+field-name = the pair's name
+field-socks = the names of the two socks
+field-swatch = the swatch
+field-stitches = the swatch's stitches
+field-rounds = the swatch's rounds
+field-over = the width of the swatch
+field-foot-length = the foot length
+field-shoe = the shoe size
+field-ball = the ball of the foot
+field-ankle = the ankle
+field-leg = the leg
+field-cuff = the cuff
+field-ease-percent = the ease
+field-around = the stitches around
+field-cast-on = the cast-on
+field-toe = the toe
+field-heel = the heel
+field-bind-off = the bind-off
+field-through-back-loop = the choice of knitting through the back
+field-practice = the choice of practice size
+
+## Cures for a foot too short
+
+cure-cast-on = cast on { $loops } loops
+cure-rounded-toe = choose the rounded toe
+cure-rounded-toe-cast-on = choose the rounded toe and cast on { $loops } loops
+cure-around = work { $stitches } stitches around
+cure-gauge = knit to a gauge of { $rounds } rounds to ten centimetres
+cure-measure-again = measure the foot and count the swatch again
+cure-foot = make the foot { $length } long
+
+## What was estimated, rounded, or looks doubtful
+
+foot-from-shoe = Shoe size { $shoe } means a foot of { $length }, give or take { $give_or_take }; measure it if you can.
+ball-estimated = The ball of the foot was estimated from the foot length: { $length }, give or take { $give_or_take }.
+ankle-estimated = The ankle was estimated: { $length }, give or take { $give_or_take }.
+child-estimated = Estimates for a child's foot are rough: measure if you can.
+leg-chosen = The leg was chosen to be { $length }.
+cuff-chosen = The cuff was chosen to be { $length }.
+ease-chosen = The socks were chosen to be { $percent } percent smaller around than the foot.
+foot-shortened = The sock's foot is { $finished }, { $shorter } shorter than the foot of { $foot }, so that it fits snugly.
+stitches-rounded = { $exact } stitches were rounded to { $stitches }, a multiple of { $multiple }.
+around-yours = Your own { $stitches } stitches make { $circumference } around, { $percent } percent less than the foot.
+around-larger-than-foot = { CAPITAL($stitches) } stitches make { $circumference } around, wider than the ball of { $ball }: take fewer.
+around-tight = { CAPITAL($stitches) } stitches make { $circumference } around a ball of { $ball }, { $percent } percent less: that is tight, take more.
+foot-rounded = The foot comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
+leg-rounded = The leg comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
+cuff-rounded = The cuff comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
+cuff-at-least-one-round = The cuff has at least one round: { $made }.
+swatch-small = A swatch of { $length } is small: count over at least { $least }.
+cast-on-unusual = A cast-on of { $loops } loops is unusual, from { $least } to { $most } are common: the toe may look odd.
+leg-wide = The leg is { $circumference } around an ankle of { $ankle }: it will hang loose.
+leg-tight = The leg is { $circumference } around an ankle of { $ankle }, { $percent } percent less: it will be tight.
+leg-reaches-calf = A leg of { $leg } reaches the calf above { $length }, where legs widen: try it on in time.
+heel-tight = Round the heel the sock measures { $heel }, and most feet need { $most }: it will go on tightly.
+gauge-more-stitches-than-rounds = { $stitches } stitches to { $rounds } rounds is unusual, rounds are mostly more: check the swatch.
+practice-size = Practice size: { $stitches } stitches, { $circumference } around, foot { $foot }, leg { $leg }.
+practice-ignores = The practice size does not use { $field }.
+
+## Measurements that cannot be knitted
+
+foot-missing = The foot length is missing: give it, or a shoe size.
+length-out-of-range = { CAPITAL($field) }, { $length }, is not between { $least } and { $most }: measure it again.
+gauge-out-of-range = { CAPITAL($field) } of { $gauge } to ten centimetres is not between { $least } and { $most }: count the swatch again.
+gauge-zero = { CAPITAL($field) } cannot be zero: count the swatch.
+ease-out-of-range = An ease of { $percent } percent is not between { $least } and { $most }: choose one that is.
+around-uneven = { CAPITAL($stitches) } stitches around is no multiple of { $multiple }: take { $below } or { $above }.
+around-too-few = { CAPITAL($stitches) } stitches around are too few: take at least { $least }.
+around-too-many = { CAPITAL($stitches) } stitches around are too many: take at most { $most }.
+too-few-stitches = At a gauge of { $gauge } this foot comes to { $stitches } stitches, fewer than { $least }: take finer yarn, or the practice size.
+cast-on-unfit = A cast-on of { $loops } loops does not grow into { $stitches } stitches: take { $below } or { $above }.
+cast-on-too-few = A cast-on of { $loops } loops is too few: take at least { $least }.
+cast-on-too-many = A cast-on of { $loops } loops is too many for { $stitches } stitches: take at most { $most }.
+foot-too-short = Toe, gusset and heel turn need { $needed } rounds ({ $toe }, { $gusset } and { $turn }), and the foot has { $there }: { $cure }.
+leg-too-short = A leg of { $leg } is too short for a cuff of { $cuff }: make the leg at least { $least }.
+cuff-too-short = A cuff of { $cuff } is less than one round: make it at least { $least }.
+names-alike = Both socks are called { $name }: give them two names.
+shoe-unreadable = “{ $text }” is not a shoe size: write it such as EU 39.
+shoe-no-system = “{ $text }” does not say whose shoe size it is: write EU, UK or US before it.
+shoe-men-or-women = “{ $text }” is { $men } for men and { $women } for women: say which.
+shoe-out-of-range = “{ $text }” is not between { $least } and { $most }: measure the foot instead.
+
+## Plan files and answers that cannot be read
+
+file-unreadable = The plan file cannot be read at line { DIGITS($line) }, column { DIGITS($column) }: { $text }. Mend that line.
+file-too-long = The plan file has more than { $most } characters: take out what does not belong there.
+file-too-new = The plan file has version { DIGITS($found) }, and this program knows { DIGITS($known) }: use a newer program.
+field-unknown = { at-place }There is nothing called “{ $name }” in a plan file: take it out.
+field-misspelt = { at-place }“{ $name }” is not known: did you mean “{ $meant }”?
+field-missing = { at-place }{ CAPITAL($field) } is missing: add it.
+field-not-a-table = { at-place }{ CAPITAL($field) } must be a table of its own: begin it with its name in square brackets.
+length-no-unit = { at-place }{ CAPITAL($field) }, “{ $text }”, has no unit: write { $number }cm, { $number }mm or { $number }in.
+length-unknown-unit = { at-place }{ CAPITAL($field) }, “{ $text }”: “{ $unit }” is no unit here, use cm, mm or in.
+length-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not a length: write a number and its unit, such as 24.5cm.
+number-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not a number: write one such as 30 or 30.5.
+whole-number-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not a whole number: write one such as 64.
+yes-or-no-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is neither true nor false: write one of the two.
+text-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not text: write it in quotation marks.
+text-empty = { at-place }{ CAPITAL($field) } is empty: write something, or take it out.
+two-names-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not two names: write two, such as ["first", "second"].
+choice-unknown = { at-place }{ CAPITAL($field) } cannot be “{ $text }”: choose from { $choices }.
+at-place = { $where ->
+        [none] { "" }
+       *[other] { CAPITAL($where) }:{ " " }
+    }
+
+## What the proof can find wrong with a plan
+
+row-index-wrong = { at-place }The row is numbered { $found } and should be { $wanted }: the plan is not to be knitted.
+stage-wrong = { at-place }The row is in { $found } and should be in { $wanted }: the plan is not to be knitted.
+round-number-wrong = { at-place }The round is numbered { $found } and should be { $wanted }: the plan is not to be knitted.
+rows-missing = { at-place }Rows of { $stage } are missing: the plan is not to be knitted.
+wrong-loops-at-tip = { at-place }The row works the { $half } of sock { $sock }, and the { $at_half } of sock { $at_sock } is at the tip: the plan is not to be knitted.
+too-few-loops = { at-place }The { $half } of sock { $sock } has fewer loops than the row works: the plan is not to be knitted.
+loops-not-worked = { at-place }On the { $half } of sock { $sock } { $loops } loops are not worked: the plan is not to be knitted.
+loops-at-end = { at-place }At the end { $loops } loops are still on the needle: the plan is not to be knitted.
+count-wrong = { at-place }There are { $found } loops after the row, and the plan says { $stated }: the plan is not to be knitted.
+nothing-to-pass-over = { at-place }Sock { $sock } has no loop to pass over: the plan is not to be knitted.
+fastened-too-early = { at-place }It is fastened off with { $loops } loops still there: the plan is not to be knitted.
+yarn-elsewhere = { at-place }Yarn { $yarn } is not where sock { $sock } is worked: the plan is not to be knitted.
+yarn-of-other-sock = { at-place }Sock { $sock } is worked with yarn { $yarn }: the plan is not to be knitted.
+wrong-side = { at-place }The side facing is { $found } and should be { $wanted }: the plan is not to be knitted.
+wrong-half = { at-place }The half is the { $found } and should be the { $wanted }: the plan is not to be knitted.
+turn-missing = { at-place }A turn is missing: the plan is not to be knitted.
+turn-not-due = { at-place }There is a turn too many: the plan is not to be knitted.
+wrap-not-lifted = { at-place }The wraps of { $loops } loops are never lifted: the plan is not to be knitted.
+no-wrap-there = { at-place }{ CAPITAL($loops) } loops have no wrap to lift: the plan is not to be knitted.
+double-not-joined = { at-place }{ CAPITAL($loops) } double stitches are not worked as one: the plan is not to be knitted.
+no-double-there = { at-place }{ CAPITAL($loops) } loops are no double stitches: the plan is not to be knitted.
+mark-misplaced = { at-place }The operation { $op } marks a stitch where no short row turns: the plan is not to be knitted.
+turned-at-wrong-loop = { at-place }The row turns at loop { $found } and should at { $wanted }: the plan is not to be knitted.
+flap-join-wrong = { at-place }The flap row ends with { $found } and should with { $wanted }: the plan is not to be knitted.
+increases-not-mirrored = { at-place }The increases do not lean away from each other: the plan is not to be knitted.
+op-out-of-place = { at-place }The operation { $op } has no place in { $stage }: the plan is not to be knitted.
+corner-strands-wrong = { at-place }The corner strands are not worked at the corners: the plan is not to be knitted.
+socks-differ = { at-place }The row differs from that of the other sock, { $other_row }: the plan is not to be knitted.
+act-missing = { at-place }It lacks “{ $act }”: the plan is not to be knitted.
+act-not-due = { at-place }“{ CAPITAL($act) }” is not due: the plan is not to be knitted.
+acts-out-of-order = { at-place }“{ CAPITAL($act) }” comes out of order: the plan is not to be knitted.
+stated-wrong = { at-place }The plan says { $name } is { $stated }, and its rows give { $found }: the plan is not to be knitted.
+circumference-off = { at-place }The rows make { $found } around, and { $wanted } is wanted: the plan is not to be knitted.
+foot-length-off = { at-place }The rows make a foot of { $found }, and { $wanted } is wanted: the plan is not to be knitted.
+leg-length-off = { at-place }The rows make a leg of { $found }, and { $wanted } is wanted: the plan is not to be knitted.
+
+## Sound check
+
+welcome = Hello. I call the rounds of a pair of socks, and you say “next” when a step is done.
+    .terse = Hello.
+say-next = Please say: next.
+sound-fine = I hear you well.
+too-quiet = I can hardly hear you: come closer to the microphone, or turn it up.
+too-loud = That is too loud for the microphone: move back, or turn it down.
+too-noisy = It is too noisy here: turn off what makes the noise, or come closer to the microphone.
+heard-nothing = I heard nothing: is the microphone on?
+heard-otherwise = I heard “{ $said }”.
+sound-check-skipped = The sound check is left out.
+microphone-is = Microphone: { $name }.
+speaker-is = Speaker: { $name }.
+no-ears = I cannot hear: use the keys, space means next.
+no-mouth = I cannot speak: read the lines.
+
+## Listening
+
+did-you-mean = Did you mean: { $said }?
+which-number = { CAPITAL(SPELLED($first)) }, or { SPELLED($second) }?
+so-soon = So soon: is it done?
+no-question = I asked nothing.
+listening = I am listening.
+listening-again = Listening again.
+    .terse = Listening.
+listening-paused = Not listening. Say “listen again” when you want me.
+    .terse = Not listening.
+attention-on = Now say “{ $word }” before each command.
+attention-off = Commands count by themselves again.
+attending = Yes?
+louder = Louder.
+loudest = This is as loud as I can.
+softer = Softer.
+softest = This is as soft as I can.
+faster = Faster.
+fastest = This is as fast as I can.
+slower = Slower.
+slowest = This is as slow as I can.
+voice-only = Voice only.
+lines-only = Lines only.
+voice-and-lines = Voice and lines.
+help = Say “next” when a step is done. Ask “where am I”, “how many”, “how far”, or “what comes after”. Say “undo” to take back the last command, “again” to hear it again, “I have” and a number to check your count, “back two rounds” to go back, “stop for today” to end.
+    .terse = Next, undo, again, where am I, how many, how far, what comes after, I have and a number, back and a number of rounds, stop for today.
+    .learner = Say “next” when a step is done, and I call the following one. Ask “where am I” for the sock, the half and the counts; “how many” for the stitches; “how far” for the rounds to go; “what comes after” for the step to come. Say “undo” to take back the last command, “redo” to take back the undo, “again” to hear it again. Say “I have” and a number to check your count. Say “back two rounds” or “ripped back to the toe” when you pulled out stitches. Say “finer” for smaller steps, “coarser” for larger ones, “mark” to leave a note here, “pause listening” before you talk, and “stop for today” to end.
+help-keys = Space is next, U undo, R redo, W where am I, A again, H help, Q stop.
+nothing-said-yet = I have said nothing yet.
+
+## Time and hands
+
+how-long = { $hours ->
+        [0] { $minutes ->
+            [one] About one minute of knitting to go.
+           *[other] About { $minutes } minutes of knitting to go.
+        }
+        [one] { $minutes ->
+            [0] About one hour of knitting to go.
+            [one] About one hour and one minute of knitting to go.
+           *[other] About one hour and { $minutes } minutes of knitting to go.
+        }
+       *[other] { $minutes ->
+            [0] About { $hours } hours of knitting to go.
+            [one] About { $hours } hours and one minute of knitting to go.
+           *[other] About { $hours } hours and { $minutes } minutes of knitting to go.
+        }
+    }
+how-long-unknown = I cannot tell yet: I have heard too few steps.
+how-long-finished = There is nothing to go.
+rest-due = { $minutes ->
+        [one] One minute of knitting without a rest: put it down for five, and stretch your hands.
+       *[other] { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five, and stretch your hands.
+    }
+    .terse = { CAPITAL($minutes) } minutes: time for a rest.
+resting = Rest well. Your place is written down; say “next” when you go on.
+    .terse = Rest well.
+rest-over = { $minutes ->
+        [one] One minute of rest.
+       *[other] { CAPITAL($minutes) } minutes of rest.
+    }
+hand-care = Stop when your hands hurt. If pain, numbness or tingling stays or comes back, ask a doctor or a physiotherapist: I cannot judge it.
+    .terse = If your hands hurt, stop, and ask a doctor or a physiotherapist.
+
+## Coming and going
+
+resume-or-new = Go on with { $name }? Say no for a new pair.
+which-pair = Which pair: { $names }?
+pair-begins = { CAPITAL($name) } begins.
+no-pair-yet = There is no pair yet.
+goodbye = Goodbye. Everything is written down.
+    .terse = Goodbye.
+interrupted = Interrupted. Everything is written down.
+plan-edited = The plan file of { $name } was edited since the pair was begun: I go on with the plan as it was.
+plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
+plan-written = The plan is written to { $path }.
+pair-summary = { $around ->
+        [one] One stitch around
+       *[other] { CAPITAL($around) } stitches around
+    }, { $circumference }; foot { $foot }, leg { $leg }.
+keep-this = Shall I keep this?
+begin-now = Shall we begin?
+
+## A new pair, question by question
+
+new-pair = A new pair. I ask, you answer; say “skip” for what you do not know.
+ask-practice = Do you want a small practice pair, for any yarn?
+ask-name = What shall the pair be called?
+ask-foot-length = What is the foot length, from heel to longest toe?
+    .terse = Foot length?
+    .learner = What is the foot length? Stand on a sheet of paper, and measure from the heel to the longest toe.
+ask-ball = How far is it around the ball of the foot?
+    .terse = Around the ball?
+    .learner = How far is it around the ball of the foot, the widest place behind the toes?
+ask-ankle = How far is it around the ankle, at its narrowest?
+    .terse = Around the ankle?
+ask-leg = How high shall the leg be, cuff included?
+    .terse = Leg height?
+ask-cuff = How deep shall the cuff be?
+    .terse = Cuff depth?
+ask-stitches = How many stitches of the swatch are ten centimetres wide?
+    .terse = Stitches to ten centimetres?
+    .learner = How many stitches of the washed swatch are ten centimetres wide? Half stitches count.
+ask-rounds = How many rounds of the swatch are ten centimetres high?
+    .terse = Rounds to ten centimetres?
+ask-unit = { CAPITAL($number) } what: centimetres or inches?
+answer-length = { CAPITAL($length) }.
+answer-count = { CAPITAL($number) }.
+answer-skipped = I shall estimate it.
+answer-needed = I need this one: it cannot be estimated.
+not-a-length = Please say a length, such as twenty-four and a half centimetres.
+not-a-count = Please say a number, such as thirty and a half.
+not-yes-or-no = Please say yes or no.
+
+## Lines of the command line
+
+stage-lines = { CAPITAL($stage) }: { DIGITS($rounds) } rounds, { DIGITS($rows) } rows.
+plan-fine = { CAPITAL($name) }: { DIGITS($rows) } rows, proven loop by loop.
+journal-fine = { $path }: { DIGITS($events) } events, all of them readable.
+journal-salvaged = { DIGITS($events) } events were saved into { $path }.
+model-listed = { $name }: { $state }, { DIGITS($megabytes) } MB.
+model-fetching = { $name }: { DIGITS($percent) } percent.
+model-fetched = { $name }: fetched and verified.
+model-fine = { $name }: verified.
+heard-line = Heard: { $said }.
+demo-same = All { $commands } commands were heard as they were said.
+demo-differs = Said “{ $said }”, heard “{ $heard }”.
+
+## Files, options, surroundings
+
+path-missing = There is no file { $file }: check the name.
+path-not-text = { $file } is not a text file: give a plan file.
+path-unreadable = { $file } cannot be read ({ $reason }): check the name and your right to read it.
+path-unwritable = { $file } cannot be written ({ $reason }): choose another place.
+language-unknown = There is no language “{ $language }”: choose from { $known }.
+language-broken = The language “{ $language }” cannot be read, in { $file }: { $what }. Mend that file or choose another language.
+nothing-to-resume = There is no pair to go on with: give a plan file.
+no-pair-named = There is no pair called “{ $name }”: there is { $names }.
+option-unfit = { $option } does not fit: { $reason }.
+packages-mixed-up = Another program's “{ $package }” is in the way, at { $path }: install this program in an environment of its own.
+microphone-lost = The microphone { $name } is gone: plug it in again, or use the keys. Your place is written down.
+speaker-lost = The speaker { $name } is gone: read the lines, or plug it in again. Your place is written down.
+unexpected = Something went wrong that should not ({ $reason }): run again with --debug to see more. Your place is written down.
+
+## Sound
+
+no-portaudio = The PortAudio library is missing: install it (on Debian: apt install libportaudio2), or use keys and sound files.
+no-microphone = There is no microphone: plug one in, or use --from keys.
+no-speaker = There is no speaker: plug one in, or use --to none.
+no-such-microphone = There is no microphone named “{ $wanted }”: there is { $found }.
+no-such-speaker = There is no speaker named “{ $wanted }”: there is { $found }.
+device-refused = The sound device { $name } does not open: close other programs that use it, or choose another.
+device-lost = The sound device { $name } is gone: plug it in again, or choose another. Your place is written down.
+no-voice = There is no voice: install espeak-ng (on Debian: apt install espeak-ng), or use --to none.
+no-such-voice = There is no voice named “{ $wanted }”: leave it out for the usual one.
+wav-missing = There is no sound file { $path }: check the name.
+wav-unreadable = { $path } is not a sound file that can be read: give a WAV file.
+wav-empty = There is no sound in { $path }: give another file.
+wav-unsupported = { $path } is of a kind that cannot be read ({ $encoding }): save it as a WAV of 16-bit samples.
+wav-unwritable = { $path } cannot be written: choose another place, or make room on the disk.
+speech-failed = This could not be spoken: “{ $text }”. Read the lines.
+
+## Models
+
+model-unknown = There is no model “{ $name }”: choose from { $names }.
+model-missing = The model { $name } is not on this machine: type “{ $cure }”.
+model-broken = The model { $name } is damaged, at { $what }: type “{ $cure }”.
+checksum-wrong = The model { $name } came with another checksum than recorded ({ $actual } instead of { $expected }) and was removed: type “{ $cure }”.
+checksum-unknown = No checksum is recorded for the model { $name }: type “{ $cure }” to trust what comes.
+models-offline = The model { $name } cannot be fetched, { $host } is not reached: go online and try again, or use --recogniser pocketsphinx, which needs no fetching.
+models-server-refused = The model { $name } was not handed out, { $url } answered { $status }: try again later.
+fetch-broken-off = The model { $name } broke off after { $received } of { $expected } bytes, which are kept: type “{ $cure }” to go on.
+fetch-size-wrong = The model { $name } has { $actual } bytes instead of { $expected }: it was not kept, try again later.
+archive-unsafe = The model { $name } holds an unsafe entry, { $entry }: it was not unpacked, do not use it.
+models-no-room = The model { $name } needs { $needed_mb } MB in { $folder }: make room and try again.
+models-folder-closed = The folder for models, { $folder }, cannot be written ({ $reason }): change its rights.
+recogniser-unavailable = The recogniser { $recogniser } is not usable here: { $cure }.
+words-unknown = The recogniser { $recogniser } can never hear these words: { $words }. Give their pronunciation in phrases.toml, or say it otherwise.
+rate-unusable = Sound at { $rate_hz } samples a second cannot be used: choose between { $lowest_hz } and { $highest_hz }.
+
+## Journal
+
+journal-missing = There is no journal { $file }: check the name.
+journal-in-use = The journal { $file } is in use by another program: close that one first.
+journal-moved = Another program wrote to the journal { $file }: nothing was written here, start again.
+journal-newer = The journal { $file } was written by a newer program (version { $version }, this one knows { $known }): use the newer one.
+journal-foreign = { $file } is not a journal: choose another file; it was not touched.
+journal-damaged = The journal { $file } is damaged; { $readable } events can be read: move it away and save them with “roundcaller journal export”.
+journal-unwritable = The journal { $file } cannot be written: change its rights, or choose another place.
+pair-unknown = The journal { $file } has no pair called “{ $name }”: check the name.
+disk-full = The disk is full: nothing was written to { $file } and you are where you were, make room and say it again.
+disk-failed = The disk failed: nothing was written to { $file } and you are where you were, copy the file elsewhere.

@@ -1,0 +1,123 @@
+"""Every key that the session and the command line can say, with the names of its values.
+
+Numbers are plain ints, lengths are measures; `said`, `name`, `path`, `reason` and `names` are text to be said as it
+is; `choices` is a list of parts.
+"""
+
+_SOUND_CHECK: dict[str, set[str]] = {
+    "welcome": set(),
+    "say-next": set(),                         # please say "next"
+    "sound-fine": set(),
+    "too-quiet": set(),
+    "too-loud": set(),                         # clipped
+    "too-noisy": set(),
+    "heard-nothing": set(),
+    "heard-otherwise": {"said"},               # something was heard, but not "next"
+    "sound-check-skipped": set(),
+    "microphone-is": {"name"},
+    "speaker-is": {"name"},
+    "no-ears": set(),                          # no microphone: keys only
+    "no-mouth": set(),                         # no speaker: lines only
+}  # fmt: skip
+
+_LISTENING: dict[str, set[str]] = {
+    "did-you-mean": {"said"},                  # the command, in the words of its own phrase
+    "which-number": {"first", "second"},       # one three or three nought
+    "so-soon": set(),                          # a second "next" sooner than the stitches could be worked
+    "no-question": set(),                      # yes or no, and nothing was asked
+    "listening": set(),
+    "listening-again": set(),
+    "listening-paused": set(),
+    "attention-on": {"word"},
+    "attention-off": set(),
+    "attending": set(),                        # the attention word was heard alone
+    "louder": set(), "loudest": set(), "softer": set(), "softest": set(),
+    "faster": set(), "fastest": set(), "slower": set(), "slowest": set(),
+    "voice-only": set(), "lines-only": set(), "voice-and-lines": set(),
+    "help": set(),
+    "help-keys": set(),
+    "nothing-said-yet": set(),
+}  # fmt: skip
+
+_TIME: dict[str, set[str]] = {
+    "how-long": {"hours", "minutes"},
+    "how-long-unknown": set(),                 # too few steps were timed
+    "how-long-finished": set(),
+    "rest-due": {"minutes"},                   # so long without a rest
+    "resting": set(),
+    "rest-over": {"minutes"},
+    "hand-care": set(),                        # hurting hands are for a doctor or physiotherapist
+}  # fmt: skip
+
+_COMING_AND_GOING: dict[str, set[str]] = {
+    "resume-or-new": {"name"},
+    "which-pair": {"names"},
+    "pair-begins": {"name"},
+    "no-pair-yet": set(),
+    "goodbye": set(),
+    "interrupted": set(),
+    "plan-edited": {"name"},                   # the file was edited since; the pair goes on as it was begun
+    "plan-edited-ask": {"name"},
+    "plan-written": {"path"},
+    "pair-summary": {"around", "circumference", "foot", "leg"},
+    "keep-this": set(),                        # yes or no
+    "begin-now": set(),
+}  # fmt: skip
+
+_NEW_PAIR: dict[str, set[str]] = {
+    "new-pair": set(),
+    "ask-practice": set(),
+    "ask-name": set(),
+    "ask-foot-length": set(),
+    "ask-ball": set(),
+    "ask-ankle": set(),
+    "ask-leg": set(),
+    "ask-cuff": set(),
+    "ask-stitches": set(),                     # of the swatch, over ten centimetres
+    "ask-rounds": set(),
+    "ask-unit": {"number"},                    # centimetres or inches; `number` as it was heard, text
+    "answer-length": {"length"},
+    "answer-count": {"number"},                # text
+    "answer-skipped": set(),
+    "answer-needed": set(),                    # this one cannot be skipped
+    "not-a-length": set(),
+    "not-a-count": set(),
+    "not-yes-or-no": set(),
+}  # fmt: skip
+
+_LINES: dict[str, set[str]] = {
+    "stage-lines": {"stage", "rounds", "rows"},
+    "plan-fine": {"name", "rows"},
+    "journal-fine": {"path", "events"},
+    "journal-salvaged": {"path", "events"},
+    "model-listed": {"name", "state", "megabytes"},
+    "model-fetching": {"name", "percent"},
+    "model-fetched": {"name"},
+    "model-fine": {"name"},
+    "heard-line": {"said"},
+    "demo-same": {"commands"},
+    "demo-differs": {"said", "heard"},
+}  # fmt: skip
+
+_PROBLEMS: dict[str, set[str]] = {
+    "path-missing": {"file"},
+    "path-not-text": {"file"},
+    "path-unreadable": {"file", "reason"},
+    "path-unwritable": {"file", "reason"},
+    "language-unknown": {"language", "known"},
+    "language-broken": {"language", "file", "what"},
+    "nothing-to-resume": set(),
+    "no-pair-named": {"name", "names"},
+    "option-unfit": {"option", "reason"},
+    "packages-mixed-up": {"package", "path"},  # another distribution's `plans` or `models` is in the way
+    "microphone-lost": {"name"},
+    "speaker-lost": {"name"},
+    "unexpected": {"reason"},
+}  # fmt: skip
+
+SESSION_SAYINGS: dict[str, frozenset[str]] = {
+    key: frozenset(names)
+    for group in (_SOUND_CHECK, _LISTENING, _TIME, _COMING_AND_GOING, _NEW_PAIR, _LINES, _PROBLEMS)
+    for key, names in group.items()
+}
+"""Key → the names of its values."""
