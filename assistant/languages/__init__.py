@@ -106,6 +106,15 @@ class Language:
         return Vocabulary(tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced)
 
 
+    def vocabulary_of_numbers(self, numbers: Iterable[int], names: Iterable[str] = ()) -> Vocabulary:
+        """What may be said to settle which number was meant, whole or digit by digit; and some commands."""
+        wanted = frozenset(numbers)
+        spelled = (words for words, number in self.numbers.spelled.items() if number in wanted)
+        whole = (words for number in sorted(wanted) for words in self.numbers.ways(number))
+        other = self.vocabulary(names)
+        return Vocabulary((*whole, *spelled, *other.phrases), other.slots, other.pronounced)
+
+
 def known_languages(folder: Path = FOLDER) -> tuple[str, ...]:
     """Codes of all languages there are."""
     return tuple(sorted(file.parent.name for file in folder.glob("*/phrases.toml")))

@@ -7,8 +7,8 @@ Beside Fluent's own language a sentence may use
     { DIGITS($line) }                   a number in digits
     { SPELLED($count) }                 digit by digit
     { $half -> [half-front] … }         a part is selected on by its key, a list by none, one or many
-A list's parts are joined, two and two, by the sentence's own attribute `join-NAME`, NAME being the value's, else by
-the message `join-NAME`, else by `join`.
+A list's parts are joined, two and two, by the sentence's own attribute `join-NAME`, NAME being the value's,
+else by the message `join-NAME`, else by `join`.
 """
 
 from collections.abc import Callable, Mapping
@@ -150,7 +150,7 @@ class _Wording:
                 amount = ("none", "one")[len(value)] if len(value) < 2 else "many"
                 return _Part(amount, lambda form: self._joined(key, name, value, form))
             case "":
-                return _Part("none", lambda form: "")
+                return _Part("none", lambda _form: "")
             case _:
                 return value
 

@@ -1,7 +1,7 @@
 """Every key that the session and the command line can say, with the names of its values.
 
-Numbers are plain ints, lengths are measures; `said`, `name`, `path`, `reason` and `names` are text to be said as it
-is; `choices` is a list of parts.
+Numbers are plain ints, lengths are measures; `said`, `name`, `path`, `reason` and `names` are text to
+be said as it is; `choices` is a list of parts.
 """
 
 _SOUND_CHECK: dict[str, set[str]] = {

@@ -1,0 +1,78 @@
+"""A matched phrase as the record that it stands for."""
+
+from fractions import Fraction
+
+from pydantic import TypeAdapter
+
+from assistant.languages.phrases import NUMBER, Match
+from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Unit
+from plans.conversation import AtRound, Back, Forward, IHave, RippedBack
+from plans.pattern import Half, Sock
+
+_RECORDS: TypeAdapter[AnyCommand] = TypeAdapter(AnyCommand)
+_UNIT: TypeAdapter[Unit | None] = TypeAdapter(Unit | None)
+_SOCK: TypeAdapter[Sock] = TypeAdapter(Sock)
+
+
+def command_of(found: Match) -> AnyCommand:
+    """The command or answer, with what stood in the slots of its phrase.
+
+    Raises:
+        pydantic.ValidationError: a name, or a slot's key, that no command knows.
+    """
+    number = int(found.slots.get(NUMBER, 1))
+    match found.name:
+        case "back":
+            return Back(rounds=number)
+        case "forward":
+            return Forward(rounds=number)
+        case "at_round":
+            return AtRound(round=number)
+        case "ripped_back":
+            return _ripped_back(found)
+        case "i_have":
+            return _i_have(found)
+        case "length_given":
+            unit = _UNIT.validate_python(found.slots.get("unit"))
+            return LengthGiven(number=_whole_and_part(found), unit=unit)
+        case "count_given":
+            return CountGiven(number=_whole_and_part(found))
+        case _:
+            return _RECORDS.validate_python({"kind": found.name})
+
+
+def number_of(command: AnyCommand) -> int | Fraction | None:
+    """The number in a command, if any."""
+    match command:
+        case Back() | Forward():
+            return command.rounds
+        case AtRound() | RippedBack():
+            return command.round
+        case IHave():
+            return command.stitches
+        case LengthGiven() | CountGiven():
+            return command.number
+        case _:
+            return None
+
+
+def _ripped_back(found: Match) -> RippedBack:
+    stage, number = found.slots.get("stage"), found.slots.get(NUMBER)
+    return RippedBack(
+        stage=None if stage is None else str(stage), round=None if number is None else int(number)
+    )
+
+
+def _i_have(found: Match) -> IHave:
+    half, sock = found.slots.get("half"), found.slots.get("sock")
+    return IHave(
+        stitches=int(found.slots[NUMBER]),
+        half=None if half is None else Half(str(half)),
+        sock=None if sock is None else _SOCK.validate_python(int(sock)),
+    )
+
+
+def _whole_and_part(found: Match) -> Fraction:
+    """The whole number and what is said after it, such as "and a half"; or the part alone."""
+    parts = (found.slots.get(slot) for slot in (NUMBER, "fraction", "fraction_alone"))
+    return sum((Fraction(part) for part in parts if part is not None), Fraction(0))
