@@ -257,7 +257,6 @@ class Journal:
             return self._connection.execute(query, values).fetchall()
 
 
-
 @contextmanager
 def _counting(file: Path) -> Iterator[None]:
     """Where the file is damaged, say how much of it can be read."""

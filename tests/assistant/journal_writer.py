@@ -1,6 +1,6 @@
 """A program that steps through a journal without end, naming each event once it is written.
 
-Run as `python -m tests.assistant.journal_writer FILE`: prints the number of the event it took the journal up at,
+Run as `python -m tests.assistant.journal_writer FILE`: prints where it took the journal up,
 then, for each command, the number and row it announces.
 """
 

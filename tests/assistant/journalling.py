@@ -45,9 +45,7 @@ OTHER_PLAN = "cd" * 32
 
 def standing(first: int, second: int, *, step: int = 0, plan: str = PLAN) -> Standing:
     """Both socks' rows; the first one's step."""
-    return Standing(
-        plan=plan, first=Place(row_index=first, step_index=step), second=Place(row_index=second)
-    )
+    return Standing(plan=plan, first=Place(row_index=first, step_index=step), second=Place(row_index=second))
 
 
 def new_journal(path: Path) -> Journal:
@@ -91,5 +89,3 @@ surrounding_events: st.SearchStrategy[JournalEvent] = st.one_of(
     st.builds(RestSnoozed, minutes=_ints),
 )  # fmt: skip
 events = knitting_events | surrounding_events
-
-

@@ -74,8 +74,11 @@ class Twice(RuleBasedStateMachine):
         try:
             self.journal.append([event], after=len(self.written) + off, at_ms=0)
         except JournalMoved as moved:
-            assert {"file": str(self.path.resolve()), "expected": len(self.written) + off,
-                    "found": len(self.written)} == moved.values
+            assert {
+                "file": str(self.path.resolve()),
+                "expected": len(self.written) + off,
+                "found": len(self.written),
+            } == moved.values
         else:
             raise AssertionError("it was written")
 
