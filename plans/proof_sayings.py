@@ -36,6 +36,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "increases-not-mirrored": _NOTHING,
     "op-out-of-place": frozenset({"op", "stage"}),
     "corner-strands-wrong": _NOTHING,
+    "rib-broken": _NOTHING,
     "socks-differ": frozenset({"other_row"}),
     # what is done without a loop
     "act-missing": frozenset({"act"}),

@@ -1,0 +1,161 @@
+"""The loops of a pair on one long needle, and the two hands that work them.
+
+The needle is a line of loops from tip A to tip B. A right-side row takes loops from the A end and puts what
+it makes on the B end; a wrong-side row goes the other way. So a round, a short row and a flap need no case of
+their own: what a row leaves unworked simply stays where it is. A loop is a plain integer, its identity and
+marks packed, because an adult pair has tens of thousands of them.
+"""
+
+from collections import deque
+from collections.abc import Callable, Iterable
+
+from plans.conversation import Value
+from plans.pattern import Facing, Half, Row
+from plans.stitches import Op
+
+SECOND_SOCK, BACK_HALF, DOUBLE, WRAP = 1, 2, 4, 8
+TAG = SECOND_SOCK | BACK_HALF
+WRAPS = 7 * WRAP
+MARKS = DOUBLE | WRAPS
+NEXT_LOOP = 64
+"""Bit 0 of a loop is its sock, 1 its half, 2 whether it is double, 3 to 5 its wraps; then its identity."""
+
+_HALVES = (Half.FRONT, Half.BACK)
+
+Fault = tuple[str, dict[str, Value]]
+"""A key of the proof's sayings and its values."""
+
+Take = Callable[[], int]
+Put = Callable[[Iterable[int]], None]
+
+
+class Needle:
+    """The one long needle: its loops, where each sock's yarn hangs, and which ball it is.
+
+    Attributes:
+        loops: from tip A to tip B.
+        counts: loops by tag (sock and half).
+        ends: by sock, the loop that was worked last; its yarn hangs there.
+        sides: by sock, the side that faced when it was worked last.
+        balls: by sock, the ball it was cast on with.
+    """
+
+    def __init__(self) -> None:
+        self.loops: deque[int] = deque()
+        self.counts = [0, 0, 0, 0]
+        self.ends = [-1, -1]
+        self.sides = [Facing.RS, Facing.RS]
+        self.balls = [0, 0]
+        self.fresh = 0
+
+
+def tag_of(sock: int, half: Half) -> int:
+    """The low bits of every loop of that half."""
+    return sock - 1 + (BACK_HALF if half is Half.BACK else 0)
+
+
+def names_of(loop: int) -> tuple[int, str]:
+    """Sock number and half of a loop."""
+    return (loop & SECOND_SOCK) + 1, str(_HALVES[(loop & BACK_HALF) // BACK_HALF])
+
+
+class Hands:
+    """The two hands in the middle of a row.
+
+    Attributes:
+        took: loops taken so far.
+        wrapped: 1 once the loop ahead was wrapped.
+        near, far: where in the line the next loop and the last one made lie.
+    """
+
+    def __init__(self, needle: Needle, row: Row, side: Facing) -> None:
+        self.needle = needle
+        self.tag = tag_of(row.sock, row.half)
+        self.sock = row.sock - 1
+        self.side = side
+        self.took = 0
+        self.wrapped = 0
+        self.faults: list[Fault] = []
+        loops = needle.loops
+        right_side = side is Facing.RS
+        self.take: Take = loops.popleft if right_side else loops.pop
+        self.put: Put = loops.extend if right_side else loops.extendleft
+        self.near, self.far = (0, -1) if right_side else (-1, 0)
+
+    def fault(self, key: str, **values: Value) -> None:
+        """Note what is wrong and go on."""
+        self.faults.append((key, values))
+
+    def find_yarn(self, row: Row) -> None:
+        """The sock's own yarn must hang where the row begins."""
+        needle, sock = self.needle, self.sock
+        if row.ops and row.ops[0].op is Op.CO and needle.balls[sock] == 0:
+            needle.balls[sock] = 0 if row.yarn in needle.balls else row.yarn
+        if needle.balls[sock] != row.yarn:
+            self.fault("yarn-of-other-sock", sock=row.sock, yarn=row.yarn)
+        elif needle.ends[sock] != self._yarn_due() and needle.ends[sock] >= 0:
+            self.fault("yarn-elsewhere", sock=row.sock, yarn=row.yarn)
+
+    def _yarn_due(self) -> int:
+        """The loop at which the yarn must hang, without its marks.
+
+        In the round that is the loop before the row's first: of this sock's loops the one nearest to the tip
+        that is filled. After a turn back it is the row's first loop itself.
+        """
+        loops, sock = self.needle.loops, self.sock
+        if not loops:
+            return -1
+        if self.needle.sides[sock] is not self.side:
+            return loops[self.near] & ~MARKS
+        order = reversed(loops) if self.side is Facing.RS else iter(loops)
+        return next((loop & ~MARKS for loop in order if loop & SECOND_SOCK == sock), -1)
+
+    def make(self, number: int, marks: int = 0) -> None:
+        """Put new loops on the filling tip; the yarn then hangs at the last of them."""
+        if not number:
+            return
+        needle = self.needle
+        first = needle.fresh + self.tag
+        needle.fresh += NEXT_LOOP * number
+        self.put(range(first | marks, needle.fresh, NEXT_LOOP))
+        needle.counts[self.tag] += number
+        needle.ends[self.sock] = first + NEXT_LOOP * (number - 1)
+
+    def pick(self, number: int) -> list[int] | None:
+        """Take loops off the other tip: None where they are not all of this half."""
+        if number > len(self.needle.loops):
+            self.too_few()
+            return None
+        take = self.take
+        taken = [take() for _ in range(number)]
+        tag = self.tag
+        strange = [loop for loop in taken if loop & TAG != tag]
+        if strange:
+            self._wrong_loops(strange[0], begun=len(strange) < number or self.took > 0)
+            return None
+        self.took += number
+        self.needle.counts[tag] -= number
+        return taken
+
+    def too_few(self) -> None:
+        """The half has no more loops on this tip."""
+        sock, half = names_of(self.tag)
+        self.fault("too-few-loops", sock=sock, half=half)
+
+    def _wrong_loops(self, loop: int, *, begun: bool) -> None:
+        if begun:
+            self.too_few()
+            return
+        sock, half = names_of(self.tag)
+        at_sock, at_half = names_of(loop)
+        self.fault("wrong-loops-at-tip", sock=sock, half=half, at_sock=at_sock, at_half=at_half)
+
+    def count_beyond(self) -> int:
+        """Loops of this half still ahead on the tip that is worked off, without one just wrapped."""
+        loops = iter(self.needle.loops) if self.side is Facing.RS else reversed(self.needle.loops)
+        count = 0
+        for loop in loops:
+            if loop & TAG != self.tag:
+                break
+            count += 1
+        return count - self.wrapped

@@ -1,0 +1,48 @@
+"""From wishes to a proven plan; the only place that hands one out."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from plans.conversation import Measure, Problem, Reply
+from plans.joining import join
+from plans.pattern import Plan
+from plans.proof import prove
+from plans.quantities import Gauge, Length
+from plans.record import Record
+from plans.sizing import gauge_of, size_sock
+from plans.wishes import SockSize, Wishes
+
+
+class Made(Record):
+    """A proven plan, and what was estimated, rounded or looks doubtful on the way."""
+
+    plan: Plan
+    notes: tuple[Reply, ...] = ()
+
+
+def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
+    """Size the sock, write its rows, prove them; or say all that stands in the way. Raises nothing."""
+    size = size_sock(wishes)
+    if isinstance(size, tuple):
+        return size
+    gauge = gauge_of(wishes.swatch)
+    plan = join(wishes, size, gauge)
+    problems = (*prove(plan), *_beside_target(plan, size, gauge))
+    return problems or Made(plan=plan, notes=size.notes)
+
+
+def _beside_target(plan: Plan, size: SockSize, gauge: Gauge) -> Iterator[Problem]:
+    """Finished circumference within half the multiple of what was aimed at, lengths within one round."""
+    finished, one_round = plan.finished, gauge.height(1)
+    half_multiple = gauge.width(size.multiple) * Fraction(1, 2)
+    for key, made, wanted, tolerance in (
+        ("circumference-off", finished.circumference_cm, size.target_circumference, half_multiple),
+        ("foot-length-off", finished.foot_length_cm, size.target_foot, one_round),
+        ("leg-length-off", finished.leg_cm, size.target_leg, one_round),
+    ):
+        if abs(made - wanted.cm) > tolerance.cm:
+            yield Problem.of(key, found=_measure(Length.of_cm(made)), wanted=_measure(wanted))
+
+
+def _measure(length: Length) -> Measure:
+    return Measure(tenths_mm=round(length.mm * 10))

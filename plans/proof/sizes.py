@@ -1,0 +1,87 @@
+"""What the plan says of itself, against what was knitted and what the gauge makes of it."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from plans.conversation import Measure
+from plans.pattern import Half, StageName
+from plans.proof.findings import Case, Finding, found
+
+_PASSES = 4
+"""Rows of a round of the pair."""
+
+
+def check_sizes(case: Case) -> Iterator[Finding]:
+    """Counts as stated, circumference within half the multiple, lengths within one round."""
+    if case.complete:
+        yield from _stated(case)
+        yield from _even_ends(case)
+    yield from _lengths(case)
+
+
+def _stated(case: Case) -> Iterator[Finding]:
+    """The numbers of the plan's head."""
+    plan = case.plan
+    numbers = (
+        ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // 2),
+        ("around", plan.around, sum(_ends(case, StageName.CUFF)) // 2),
+        ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2),
+        ("turned", plan.turned, _turn_rows(case) // 2),
+    )
+    for name, stated, knitted in numbers:
+        if stated != knitted:
+            yield found(None, "stated-wrong", name=name, stated=stated, found=knitted)
+    if plan.multiple < 1 or plan.around % plan.multiple:
+        yield found(None, "stated-wrong", name="multiple", stated=plan.multiple, found=plan.around)
+
+
+def _even_ends(case: Case) -> Iterator[Finding]:
+    """Toe, foot, leg and cuff end with half of the stitches on each half, the gusset on a wider back."""
+    plan = case.plan
+    for name in (StageName.TOE, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
+        wider = 2 * plan.gusset if name is StageName.GUSSET else 0
+        for stage in case.named(name):
+            for row in case.rows(stage)[-_PASSES:]:
+                due = plan.half + (wider if row.half is Half.BACK else 0)
+                if case.after(row) != due:
+                    yield found(row.index, "count-wrong", found=case.after(row) or 0, stated=due)
+
+
+def _ends(case: Case, name: StageName) -> list[int]:
+    """Loops after each of the last four rows of a stage."""
+    stages = case.named(name)
+    return [case.after(row) or 0 for row in case.rows(stages[0])[-_PASSES:]] if stages else [0]
+
+
+def _turn_rows(case: Case) -> int:
+    """Rows of one heel turn; where the socks differ, of the later one."""
+    turns = case.named(StageName.HEEL_TURN)
+    return sum(1 for row in case.rows(turns[-1]) if row.half is Half.BACK) if turns else 0
+
+
+def _lengths(case: Case) -> Iterator[Finding]:
+    """Finished measures against counts and gauge; the heel turn counts as `turned` rounds."""
+    plan = case.plan
+    gauge, finished = plan.gauge, plan.finished
+    if not gauge.stitches_per_10cm > 0 or not gauge.rounds_per_10cm > 0:
+        yield found(None, "stated-wrong", name="gauge", stated=0, found=0)
+        return
+    stitch, one_round = 10 / gauge.stitches_per_10cm, 10 / gauge.rounds_per_10cm
+    foot = _rounds(case, StageName.TOE, StageName.FOOT, StageName.GUSSET) + plan.turned
+    leg = _rounds(case, StageName.LEG, StageName.CUFF)
+    for key, stated, made, tolerance in (
+        ("circumference-off", finished.circumference_cm, plan.around * stitch, plan.multiple * stitch / 2),
+        ("foot-length-off", finished.foot_length_cm, foot * one_round, one_round),
+        ("leg-length-off", finished.leg_cm, leg * one_round, one_round),
+    ):
+        if abs(stated - made) > tolerance:
+            yield found(None, key, found=_measure(made), wanted=_measure(stated))
+
+
+def _rounds(case: Case, *names: StageName) -> int:
+    rows = sum(len(case.rows(stage)) for name in names for stage in case.named(name))
+    return rows // _PASSES
+
+
+def _measure(cm: Fraction) -> Measure:
+    return Measure(tenths_mm=round(cm * 100))
