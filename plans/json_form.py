@@ -1,0 +1,90 @@
+"""A plan as JSON, for other programs and for the journal; its identity; its JSON Schema."""
+
+import hashlib
+import json
+from typing import Any
+
+from plans.pattern import Group, Plan, Row
+from plans.stitches import EXTRA_OPS, TAKES_MAKES, Op
+
+Json = dict[str, Any]
+
+
+def as_json(plan: Plan) -> Json:
+    """The plan as plain values; `extra_ops` says what operations of our own naming take and make."""
+    form: Json = plan.model_dump(mode="json", exclude={"rows"})
+    used = {group.op for row in plan.rows for group in row.ops} & EXTRA_OPS
+    form["extra_ops"] = {str(op): _takes_makes(op) for op in sorted(used)}
+    form["rows"] = [_row(row) for row in plan.rows]
+    return form
+
+
+def plan_id(plan: Plan) -> str:
+    """SHA-256, in hex, of the plan's canonical JSON: sorted keys, no spaces, ASCII."""
+    text = json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode("ascii")).hexdigest()
+
+
+def from_json(text: str) -> Plan:
+    """Read a plan back; nothing is proven.
+
+    Raises:
+        ValueError: it is no plan in JSON; the message says where.
+    """
+    form = json.loads(text)
+    if isinstance(form, dict):
+        form.pop("extra_ops", None)
+    return Plan.model_validate_json(json.dumps(form))
+
+
+def schema() -> Json:
+    """The JSON Schema (draft 2020-12) of `as_json`."""
+    form: Json = Plan.model_json_schema(mode="serialization")
+    count = {"type": "integer", "minimum": 0}
+    form["$defs"]["ExtraOp"] = {
+        "title": "ExtraOp",
+        "description": "Loops an operation takes from one needle tip and leaves on the other.",
+        "type": "object",
+        "properties": {"takes": count, "makes": count},
+        "required": ["takes", "makes"],
+        "additionalProperties": False,
+    }
+    form["properties"]["extra_ops"] = {
+        "title": "Extra Ops",
+        "type": "object",
+        "propertyNames": {"enum": sorted(str(op) for op in EXTRA_OPS)},
+        "additionalProperties": {"$ref": "#/$defs/ExtraOp"},
+    }
+    form["required"] = list(form["properties"])
+    form["$defs"]["Row"]["required"] = list(form["$defs"]["Row"]["properties"])
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **form}
+
+
+def _takes_makes(op: Op) -> dict[str, int]:
+    takes, makes = TAKES_MAKES[op]
+    return {"takes": takes, "makes": makes}
+
+
+def _row(row: Row) -> Json:
+    return {
+        "index": row.index,
+        "stage": row.stage.value,
+        "round": row.round,
+        "sock": row.sock,
+        "half": row.half.value,
+        "facing": row.facing.value,
+        "yarn": row.yarn,
+        "ops": [_group(group) for group in row.ops],
+        "turn_after": row.turn_after,
+        "stitches_after": row.stitches_after,
+        "acts": [act.value for act in row.acts],
+    }
+
+
+def _group(group: Group) -> Json:
+    form: Json = {"op": group.op.value, "times": group.times}
+    if group.wrap:
+        form["wrap"] = True
+    if group.double:
+        form["double"] = True
+    return form
