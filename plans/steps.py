@@ -1,0 +1,117 @@
+"""A row cut into the smallest steps that are called: acts that stand alone, and groups of stitches."""
+
+from dataclasses import dataclass, replace
+
+from plans.pattern import Act, Group, Row
+from plans.stitches import makes, takes
+
+_PERIODS = (2, 3, 4)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The smallest thing called: stitches that repeat, or one act.
+
+    Attributes:
+        before: acts to be done before the stitches.
+        groups: the stitches; several groups only where they repeat as one pattern.
+        times: how often the groups follow one another.
+        after: acts to be done after the stitches.
+        alone: an act that is called by itself at every grain.
+        loops_worked: operations in all, the time it takes goes with them.
+        taken: loops taken from the tip that is worked off.
+        made: loops left on the tip that works.
+    """
+
+    before: tuple[Act, ...] = ()
+    groups: tuple[Group, ...] = ()
+    times: int = 1
+    after: tuple[Act, ...] = ()
+    alone: bool = False
+    loops_worked: int = 0
+    taken: int = 0
+    made: int = 0
+
+    @property
+    def gains(self) -> int:
+        """Loops more on the half after the step than before; negative where it decreases."""
+        return self.made - self.taken
+
+    @property
+    def acts(self) -> tuple[Act, ...]:
+        """All its acts, in order."""
+        return self.before + self.after
+
+
+def steps(row: Row) -> tuple[Step, ...]:
+    """The row's steps in order: acts that stand alone, stitches, acts that stand alone and follow.
+
+    Any other act belongs to the step it comes before, or follows. A repeat (slip one, knit one) is one step.
+    """
+    waiting: tuple[Act, ...] = ()
+    found: list[Step] = []
+    for act in (act for act in row.acts if not act.follows):
+        waiting = (*waiting, act)
+        if act.stands_alone:
+            found.append(Step(before=waiting, alone=True))
+            waiting = ()
+    found += [_stitches(groups, times) for groups, times in repeats(row.ops)]
+    if waiting:
+        first = next((at for at, step in enumerate(found) if step.groups), len(found))
+        found[first : first + 1] = [replace(step, before=waiting) for step in found[first : first + 1]] or [
+            Step(before=waiting)
+        ]
+    for act in (act for act in row.acts if act.follows):
+        if act.stands_alone or not found:
+            found.append(Step(after=(act,), alone=act.stands_alone))
+        else:
+            found[-1] = replace(found[-1], after=(*found[-1].after, act))
+    return tuple(found)
+
+
+def _stitches(groups: tuple[Group, ...], times: int) -> Step:
+    return Step(
+        groups=groups,
+        times=times,
+        loops_worked=times * sum(group.times for group in groups),
+        taken=times * sum(group.times * takes(group.op) for group in groups),
+        made=times * sum(group.times * makes(group.op) for group in groups),
+    )
+
+
+def repeats(ops: tuple[Group, ...]) -> tuple[tuple[tuple[Group, ...], int], ...]:
+    """Cut operations into single groups, and patterns of two to four groups that come twice or more.
+
+    From the first group on, the pattern that covers most is taken, the shortest of equals.
+    """
+    ops = joined(ops)
+    found: list[tuple[tuple[Group, ...], int]] = []
+    at = 0
+    while at < len(ops):
+        period, times = _longest(ops, at)
+        found.append((ops[at : at + period], times))
+        at += period * times
+    return tuple(found)
+
+
+def _longest(ops: tuple[Group, ...], at: int) -> tuple[int, int]:
+    best = (1, 1)
+    for period in _PERIODS:
+        times = 1
+        while ops[at : at + period] == ops[at + times * period : at + (times + 1) * period]:
+            times += 1
+        if times > 1 and period * times > best[0] * best[1]:
+            best = (period, times)
+    return best
+
+
+def joined(ops: tuple[Group, ...]) -> tuple[Group, ...]:
+    """The same operations, neighbours that are alike made one group."""
+    found: list[Group] = []
+    for group in ops:
+        last = found[-1] if found else None
+        if last is not None and last.model_copy(update={"times": group.times}) == group:
+            found[-1] = group.model_copy(update={"times": last.times + group.times})
+        else:
+            found.append(group)
+    return tuple(found)
