@@ -6,8 +6,14 @@ from typing import ClassVar, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
+from pydantic import Field
 
 from models.recognising import Block
+from plans.record import Record
+
+SLOWEST_WPM = 80
+FASTEST_WPM = 450
+SOFTEST = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +42,15 @@ class AudioSource(Protocol):
     """Where sound comes from. Blocks are 16 kHz mono, in order; iteration ends with the stream."""
 
     def blocks(self) -> Iterator[Block]:
-        """The stream from here on."""
+        """The stream from here on; after a pause the next block begins later than the last one ended."""
+        ...
+
+    def pause(self) -> None:
+        """Stop handing out sound, as while something is spoken; the stream goes on."""
+        ...
+
+    def resume(self) -> None:
+        """Hand out what comes from now on."""
         ...
 
     def close(self) -> None:
@@ -66,6 +80,46 @@ class Synthesiser(Protocol):
     def render(self, text: str) -> Sound:
         """The spoken text."""
         ...
+
+
+class VoiceSettings(Record):
+    """How to speak.
+
+    Attributes:
+        rate_wpm: words a minute.
+        volume: 0 to 1, in steps of a straight line in amplitude.
+        voice: the system's name of a voice, part of its name, or a language tag; None for the system's own.
+    """
+
+    rate_wpm: int = Field(default=170, ge=SLOWEST_WPM, le=FASTEST_WPM)
+    volume: float = Field(default=1.0, ge=0.0, le=1.0)
+    voice: str | None = None
+
+    def faster(self, by: int = 20) -> "VoiceSettings":
+        """More words a minute, up to `FASTEST_WPM`; less than zero is slower, down to `SLOWEST_WPM`."""
+        rate_wpm = min(max(self.rate_wpm + by, SLOWEST_WPM), FASTEST_WPM)
+        return VoiceSettings(rate_wpm=rate_wpm, volume=self.volume, voice=self.voice)
+
+    def louder(self, by: float = 0.2) -> "VoiceSettings":
+        """More volume, up to 1; less than zero is softer, down to `SOFTEST`, which can still be heard."""
+        volume = round(min(max(self.volume + by, SOFTEST), 1.0), 3)
+        return VoiceSettings(rate_wpm=self.rate_wpm, volume=volume, voice=self.voice)
+
+
+class Voice(Protocol):
+    """One try at making sound of a text. It may fail or give less than the text: see `speaking.synthesis`."""
+
+    def attempt(self, text: str, settings: VoiceSettings) -> Sound:
+        """The spoken text, at full volume; raises AttemptFailed."""
+        ...
+
+    def close(self) -> None:
+        """Let go of whatever renders."""
+        ...
+
+
+class AttemptFailed(Exception):
+    """A voice gave no sound this time; the next time it may."""
 
 
 class SpeechFailed(Exception):
