@@ -1,0 +1,138 @@
+"""Every row of tests/published that says which check it is for, against what this program computes."""
+
+import tomllib
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from plans.feet import estimate_ankle, estimate_ball, estimate_heel
+from plans.limits import check_around
+from plans.pattern import Toe
+from plans.quantities import Length
+from plans.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
+from plans.sizing import gauge_of, size_sock
+from plans.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
+from plans.toes import toe_schedule
+from plans.wishes import SockSize, Swatch, Wishes
+
+FOLDER = Path(__file__).parent.parent / "published"
+
+
+def _needle(size):
+    also = [float(mm) for mm in size.us_also_mm]
+    return {"mm": float(size.mm), "us": size.us or "none", "old_uk": size.old_uk or "none",
+            "ambiguous": size.us_is_ambiguous, "also_mm": also}  # fmt: skip
+
+
+def _yarn(stitches):
+    weights = yarn_weights(Fraction(str(stitches)))
+    thin, thick = weights[0].needle_mm
+    return {
+        "classes": [weight.number for weight in weights],
+        "needle_mm": [float(thin), float(thick) if thick else None],
+        "needle_us": [weights[0].needle_us[0], weights[0].needle_us[1] or "up"],
+    }
+
+
+def _foot(text):
+    return {"ball_mm": float(estimate_ball(Length.parse(text)).length.mm)}
+
+
+def _ball(text):
+    ball = Length.parse(text)
+    return {"ankle_mm": float(estimate_ankle(ball).length.mm), "heel_mm": float(estimate_heel(ball).mm)}
+
+
+def _foot_for(finished):
+    length = Length.parse(finished)
+    return length + Length.of_cm(1) if length.cm >= 19 else length * Fraction(100, 95)
+
+
+def _sock(given):
+    given = dict(given)
+    swatch = given.pop("swatch")
+    if "finished" in given:
+        given["foot_length"] = str(_foot_for(given.pop("finished")))
+    wishes = Wishes(swatch=Swatch(**swatch), **given)
+    size = size_sock(wishes)
+    assert isinstance(size, SockSize), size
+    gauge = gauge_of(wishes.swatch)
+    rounded = next((dict(note.values) for note in size.notes if note.key == "stitches-rounded"), {})
+    gusset_begins = gauge.height(size.toe_rounds + size.even_rounds)
+    width, half = gauge.width(size.around), size.around // 2
+    toe = toe_schedule(wishes.toe, size.cast_on // 2, half)
+    return {
+        **size.model_dump(),
+        "exact": float(rounded.get("exact", size.around)),
+        "front": size.cast_on // 2 + 2 * sum(toe),
+        "back": size.around - size.cast_on // 2 - 2 * sum(toe),
+        "circumference_cm": float(width.cm),
+        "circumference_in": float(width.inches),
+        "finished_in": float(size.target_foot.inches),
+        "gusset_rounds": 2 * size.gusset,
+        "gusset_added": 2 * size.gusset,
+        "widest_sole": half + 2 * size.gusset,
+        "widest_round": size.around + 2 * size.gusset,
+        "unturned": half - 2 * size.turned,
+        "gusset_begins_cm": float(gusset_begins.cm),
+        "gusset_begins_in": float(gusset_begins.inches),
+        "over_heel_of_ball": float(gauge.width(size.around + 2 * size.gusset).mm / wishes.ball.mm)
+        if wishes.ball else None,
+    }  # fmt: skip
+
+
+def _toe(given):
+    schedule = toe_schedule(Toe(given["toe"]), given["cast_on"] // 2, given["around"] // 2)
+    after = [given["cast_on"] + 4 * number for number in range(1, sum(schedule) + 1)]
+    return {"increase_rounds": sum(schedule), "rounds": len(schedule), "last": after[-4:]}
+
+
+def _height(given):
+    swatch = Swatch(stitches=10, rounds=given["per_inch"], over="1in")
+    return {"inches": float(gauge_of(swatch).height(given["rounds"]).inches)}
+
+
+CHECKS = {
+    "us-needle": lambda number: _needle(needle_by_us(number)),
+    "uk-needle": lambda number: _needle(needle_by_old_uk(number)),
+    "needle": lambda thickness: _needle(needle_by_thickness(Length.parse(thickness))),
+    "yarn": _yarn,
+    "shoe": lambda text: {"foot_mm": float(parse_shoe(text).foot.mm)},
+    "sizes": lambda foot: {each: float(size_for(Length.parse(foot), each).number) for each in System},
+    "steps": lambda _: {"paris_point_mm": float(PARIS_POINT.mm), "barleycorn_mm": float(BARLEYCORN.mm)},
+    "foot": _foot,
+    "ball": _ball,
+    "sock": _sock,
+    "toe": _toe,
+    "height": _height,
+    "around-fits": lambda stitches: {"fits": not list(check_around(stitches))},
+}
+
+
+def _rows():
+    for path in sorted(FOLDER.glob("*.toml")):
+        values = tomllib.loads(path.read_text("utf-8")).values()
+        tables = [table for table in values if isinstance(table, list)]
+        for number, row in enumerate((row for table in tables for row in table if "check" in row), 1):
+            yield pytest.param(row, id=f"{path.stem}-{number}-{row['check']}")
+
+
+@pytest.mark.parametrize("row", list(_rows()))
+def test_agrees_with_what_is_published(row):
+    computed = CHECKS[row["check"]](row["given"])
+
+    for name, expected in row["expected"].items():
+        if isinstance(expected, (bool, str, list)):
+            assert expected == computed[name], name
+        else:
+            tolerance = row.get("tolerance", abs(expected) * row.get("tolerance_percent", 0) / 100)
+            assert abs(expected - computed[name]) <= tolerance + 1e-9, (name, computed[name])
+
+
+def test_every_published_file_names_its_source_first():
+    for path in FOLDER.glob("*.toml"):
+        first = path.read_text("utf-8").splitlines()[0]
+
+        assert first.startswith(("#", "source")), path.name
+        assert len(first) > 30, path.name
