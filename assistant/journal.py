@@ -144,8 +144,8 @@ class Journal:
             after: number of the last event that the caller knows (0 in an empty journal).
             at_ms: wall time.
             stream_ms: time of the ears' stream.
-            heard: the words it came from; stands beside the last of the events.
-            said: the sentence that will be spoken next; stands beside the last of the events.
+            heard: the words it came from; stands beside the last of the engine's events, or else the last event.
+            said: the sentence that will be spoken next; stands beside the same event.
             pair: name of the pair; None for the one worked last.
 
         Returns:
@@ -157,10 +157,12 @@ class Journal:
             ValueError: an event stands in a plan that was not kept.
         """
         name = pair or self.last_pair or FIRST_PAIR
-        last = after + len(events)
+        knitted = [number for number, event in enumerate(events) if is_knitting(event)]
+        spoken_of = knitted[-1] if knitted else len(events) - 1
         entries = tuple(
-            Entry(seq, name, at_ms, stream_ms, event, *((heard, said) if seq == last else (None, None)))
-            for seq, event in enumerate(events, start=after + 1)
+            Entry(after + 1 + number, name, at_ms, stream_ms, event, *spoken)
+            for number, event in enumerate(events)
+            for spoken in [(heard, said) if number == spoken_of else (None, None)]
         )
         return self.restore(entries, after=after)
 

@@ -22,7 +22,7 @@ def json_lines(entries: Iterable[Entry], plans: Mapping[PlanId, Plan]) -> Iterat
 def described(entries: Iterable[Entry], plans: Mapping[PlanId, Plan]) -> Iterator[dict[str, object]]:
     """Each entry with seq, at_ms, stream_ms, kind, pair, where the step in hand begins, heard, said, event.
 
-    `row` and `group` are indices (a row of the plan, a step in it), `round` counts from 1 within the stage. They
+    `row` and `group` are indices (a row of the plan, a step in it), `round` counts from 1 in its stage. They
     tell where the knitting stood when the event was written down; a count tells the sock and half that it was
     made on. All are null before a pair is begun, once it is finished, and where its plan is not known.
     """

@@ -57,8 +57,9 @@ class Twice(RuleBasedStateMachine):
         last = self.journal.append(
             batch, after=len(self.written), at_ms=at, stream_ms=stream, heard=heard, said=said, pair=pair
         )
-        for number, event in enumerate(batch, start=1):
-            beside = (heard, said) if number == len(batch) else (None, None)
+        spoken_of = max(range(len(batch)), key=lambda number: (is_knitting(batch[number]), number))
+        for number, event in enumerate(batch):
+            beside = (heard, said) if number == spoken_of else (None, None)
             self.written.append(Entry(len(self.written) + 1, pair, at, stream, event, *beside))
 
         assert len(self.written) == last
