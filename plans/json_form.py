@@ -19,10 +19,14 @@ def as_json(plan: Plan) -> Json:
     return form
 
 
+def canonical(plan: Plan) -> str:
+    """The plan's canonical JSON: sorted keys, no spaces, ASCII."""
+    return json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
+
+
 def plan_id(plan: Plan) -> str:
-    """SHA-256, in hex, of the plan's canonical JSON: sorted keys, no spaces, ASCII."""
-    text = json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
-    return hashlib.sha256(text.encode("ascii")).hexdigest()
+    """SHA-256, in hex, of the plan's canonical JSON."""
+    return hashlib.sha256(canonical(plan).encode("ascii")).hexdigest()
 
 
 def from_json(text: str) -> Plan:
