@@ -30,11 +30,36 @@ def knit_row(needle: Needle, row: Row, side: Facing) -> Knitted:
     hands = Hands(needle, row, side)
     before = needle.counts[hands.tag]
     hands.find_yarn(row)
-    stopped = not all(_WAYS.get(group.op, _work)(hands, group) for group in row.ops)
+    stopped = not _work_all(hands, row.ops)
     whole = hands.took == before
     beyond = 0 if whole or stopped else hands.count_beyond()
     needle.sides[hands.sock] = side
     return Knitted(whole, needle.counts[hands.tag], beyond, tuple(hands.faults), stopped)
+
+
+def _work_all(hands: Hands, ops: tuple[Group, ...]) -> bool:
+    """All operations of a row; those that make one loop of one are worked together, as they do the same."""
+    simple = 0
+    for group in ops:
+        if group.op in _SIMPLE and not group.wrap and not group.double:
+            simple += group.times
+            continue
+        if simple and not _work_simple(hands, simple):
+            return False
+        simple = 0
+        if not _WAYS.get(group.op, _work)(hands, group):
+            return False
+    return not simple or _work_simple(hands, simple)
+
+
+def _work_simple(hands: Hands, number: int) -> bool:
+    """A run of stitches that make one loop of one unmarked loop."""
+    taken = hands.pick(number)
+    if taken is None:
+        return False
+    _check_marks(hands, None, taken, 1)
+    hands.make(number)
+    return True
 
 
 def _work(hands: Hands, group: Group) -> bool:
@@ -44,17 +69,19 @@ def _work(hands: Hands, group: Group) -> bool:
         taken = hands.pick(takes * group.times)
         if taken is None:
             return False
-        if group.wrap or group.double or any(loop & MARKS for loop in taken):
-            _check_marks(hands, group, taken, takes)
+        _check_marks(hands, group, taken, takes)
     hands.make(makes * group.times)
     return True
 
 
-def _check_marks(hands: Hands, group: Group, taken: list[int], takes: int) -> None:
+def _check_marks(hands: Hands, group: Group | None, taken: list[int], takes: int) -> None:
     """Every wrap is lifted and every double joined, and none is spoken of where there is none."""
+    wrap, double = (group.wrap, group.double) if group else (False, False)
+    if not (wrap or double or hands.met_marks):
+        return
     for marks, told, lost, invented in (
-        (WRAPS, group.wrap, "wrap-not-lifted", "no-wrap-there"),
-        (DOUBLE, group.double, "double-not-joined", "no-double-there"),
+        (WRAPS, wrap, "wrap-not-lifted", "no-wrap-there"),
+        (DOUBLE, double, "double-not-joined", "no-double-there"),
     ):
         if told:
             units = [taken[start : start + takes] for start in range(0, len(taken), takes)]
@@ -109,6 +136,9 @@ def _bind_off(hands: Hands, group: Group) -> bool:
         if waiting < 0 or waiting & ~MARKS != needle.ends[hands.sock]:
             hands.fault("nothing-to-pass-over", sock=hands.sock + 1)
             return False
+        if len(loops) == 1:
+            hands.too_few()
+            return False
         taken = hands.pick(1)
         if taken is None:
             return False
@@ -146,3 +176,5 @@ _WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
     Op.FASTEN: _fasten,
 }
 """What is worked otherwise than by taking loops and making loops."""
+
+_SIMPLE = frozenset(op for op, changes in TAKES_MAKES.items() if changes == (1, 1) and op not in _WAYS)

@@ -65,6 +65,7 @@ class Hands:
     Attributes:
         took: loops taken so far.
         wrapped: 1 once the loop ahead was wrapped.
+        met_marks: whether the loops picked last had wraps or were double.
         near, far: where in the line the next loop and the last one made lie.
     """
 
@@ -75,6 +76,7 @@ class Hands:
         self.side = side
         self.took = 0
         self.wrapped = 0
+        self.met_marks = False
         self.faults: list[Fault] = []
         loops = needle.loops
         right_side = side is Facing.RS
@@ -126,10 +128,12 @@ class Hands:
         if number > len(self.needle.loops):
             self.too_few()
             return None
-        take = self.take
+        take, tag = self.take, self.tag
         taken = [take() for _ in range(number)]
-        tag = self.tag
-        strange = [loop for loop in taken if loop & TAG != tag]
+        strange = [loop for loop in taken if loop & (TAG | MARKS) != tag]
+        self.met_marks = bool(strange)
+        if strange:
+            strange = [loop for loop in strange if loop & TAG != tag]
         if strange:
             self._wrong_loops(strange[0], begun=len(strange) < number or self.took > 0)
             return None

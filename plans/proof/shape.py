@@ -33,9 +33,8 @@ def check_shape(case: Case) -> Iterator[Finding]:
     for place, row in enumerate(case.plan.rows):
         allowed = _allowed(case, place, row)
         if allowed is not None:
-            for group in row.ops:
-                if group.op not in allowed:
-                    yield found(place, "op-out-of-place", op=str(group.op), stage=str(row.stage))
+            for op in {group.op for group in row.ops} - allowed:
+                yield found(place, "op-out-of-place", op=str(op), stage=str(row.stage))
         if not _mirrored(row):
             yield found(place, "increases-not-mirrored")
         if row.stage is StageName.LEG and not _corners_closed(case, place, row):
