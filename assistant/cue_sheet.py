@@ -1,8 +1,8 @@
 """A filmed session as WebVTT: what was called when, chapters by stage, and the moments marked for a retake.
 
 Times are those of the ears' stream, which begins with the session. After the W3C's "WebVTT: The Web Video
-Text Tracks Format": minutes and seconds of two digits, three decimals after a dot, hours where there are any; a
-cue ends after it starts, starts do not fall, and "-->" stands in no text.
+Text Tracks Format": minutes and seconds of two digits, three decimals after a dot, hours where there are any;
+a cue ends after it starts, starts do not fall, and "-->" stands in no text.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence

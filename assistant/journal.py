@@ -144,7 +144,7 @@ class Journal:
             after: number of the last event that the caller knows (0 in an empty journal).
             at_ms: wall time.
             stream_ms: time of the ears' stream.
-            heard: the words it came from; stands beside the last of the engine's events, or else the last event.
+            heard: the words it came from; stands beside the last of the engine's events, else the last.
             said: the sentence that will be spoken next; stands beside the same event.
             pair: name of the pair; None for the one worked last.
 

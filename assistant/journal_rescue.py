@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from assistant.journal import FIRST_PAIR, Entry, Journal, standing_of
 from assistant.journal_events import EVENTS, JournalEvent
-from assistant.journal_salvage import Line, salvage
+from assistant.journal_salvage import Line, Salvage, salvage
 
 
 class Rescued(NamedTuple):
@@ -25,13 +25,22 @@ def rescue(damaged: Path, into: Path) -> Rescued:
     if into.exists():
         raise FileExistsError(into)
     found = salvage(damaged)
-    read = [(line, event) for line in found.lines if (event := _event(line)) is not None]
-    entries = tuple(_entry(line, event, found.pairs) for line, event in read if _stands(event, found.plans))
+    entries = _entries(found)
     with Journal.open(into) as journal:
         for plan, text in found.plans.items():
             journal.keep_plan(plan, text)
         journal.restore(entries, after=0)
     return Rescued(len(entries), len(found.lines) - len(entries))
+
+
+def readable(damaged: Path) -> tuple[Entry, ...]:
+    """The entries that a rescue would save, with the numbers they have; there may be gaps."""
+    return _entries(salvage(damaged))
+
+
+def _entries(found: Salvage) -> tuple[Entry, ...]:
+    read = [(line, event) for line in found.lines if (event := _event(line)) is not None]
+    return tuple(_entry(line, event, found.pairs) for line, event in read if _stands(event, found.plans))
 
 
 def _event(line: Line) -> JournalEvent | None:

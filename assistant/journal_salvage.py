@@ -20,6 +20,7 @@ class Line:
     pair: int
     at_ms: int
     stream_ms: int | None
+    kind: str
     body: str
     heard: str | None
     said: str | None
@@ -42,9 +43,9 @@ def salvage(file: Path) -> Salvage:
         return Salvage((), {}, {})
     with closing(connection):
         rows = _from_both_ends(
-            connection, "SELECT seq, pair, at_ms, stream_ms, body, heard, said FROM event ORDER BY seq"
+            connection, "SELECT seq, pair, at_ms, stream_ms, kind, body, heard, said FROM event ORDER BY seq"
         )
-        lines = {row[0]: Line(*row) for row in rows if isinstance(row[4], str)}
+        lines = {row[0]: Line(*row) for row in rows if isinstance(row[5], str)}
         return Salvage(
             tuple(lines[seq] for seq in sorted(lines)),
             dict(_from_both_ends(connection, "SELECT id, name FROM pair ORDER BY id")),

@@ -73,11 +73,11 @@ SMALL = Plan(
 END = len(ROWS)
 
 
-def at_row(index: int, step: int = 0) -> Standing:
+def at_row(index: int, step: int = 0, plan: str = PLAN) -> Standing:
     """Both socks at their next own row from a row on; the step within that row."""
     own = {sock: next((row.index for row in ROWS[index:] if row.sock == sock), END) for sock in (1, 2)}
     places = {sock: Place(row_index=row, step_index=step if row == index else 0) for sock, row in own.items()}
-    return Standing(plan=PLAN, first=places[1], second=places[2])
+    return Standing(plan=plan, first=places[1], second=places[2])
 
 
 def entry(

@@ -1,0 +1,55 @@
+"""Plans in the journal: their canonical JSON under its own SHA-256."""
+
+import hashlib
+import json
+
+from assistant.journal import Journal
+from assistant.journal_errors import JournalDamaged
+from plans.conversation import PlanId
+from plans.json_form import as_json, from_json
+from plans.pattern import Plan
+
+
+def keep(journal: Journal, plan: Plan) -> PlanId:
+    """Keep a plan before the first event that stands in it; returns its hash.
+
+    Raises:
+        JournalError: it could not be written.
+    """
+    text = json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
+    name = hash_of(text)
+    journal.keep_plan(name, text)
+    return name
+
+
+def hash_of(text: str) -> PlanId:
+    """SHA-256 of a text, in hex."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def kept(journal: Journal) -> dict[PlanId, Plan]:
+    """Every plan in the journal by its hash.
+
+    Raises:
+        JournalDamaged: a text is not what its hash says.
+    """
+    return {name: _read(journal, name, text) for name, text in journal.plans().items()}
+
+
+def kept_plan(journal: Journal, name: PlanId) -> Plan | None:
+    """One plan; None where it was not kept.
+
+    Raises:
+        JournalDamaged: its text is not what its hash says.
+    """
+    text = journal.plan_text(name)
+    return None if text is None else _read(journal, name, text)
+
+
+def _read(journal: Journal, name: PlanId, text: str) -> Plan:
+    try:
+        if hash_of(text) == name:
+            return from_json(text)
+    except ValueError:
+        pass
+    raise JournalDamaged(journal.file, readable=journal.last_seq)
