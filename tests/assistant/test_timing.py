@@ -1,4 +1,4 @@
-"""Clocks, the least time a step can take, her pace, and the time still needed."""
+"""The least time a step can take, her pace, and the time still needed."""
 
 from fractions import Fraction
 
@@ -19,7 +19,7 @@ from assistant.pace import (
     said_range,
     time_to_go,
 )
-from assistant.timing import StreamClock, SystemClock, is_too_soon, least_plausible_ms
+from assistant.timing import is_too_soon, least_plausible_ms
 from assistant.work import Loops, Worked, worked
 from plans.conversation import Advanced, Begun, Marked, PlaceSet, Reply, Undone
 from plans.pattern import StageName
@@ -33,23 +33,6 @@ COUNTED = {PLAN: LOOPS}
 
 def loops_of_rows(first: int, end: int) -> int:
     return sum(group.times for row in ROWS[first:end] for group in row.ops)
-
-
-def test_the_system_clock_goes_on() -> None:
-    clock = SystemClock()
-    first = clock.stream_ms(), clock.now_ms()
-
-    assert 0 <= first[0] <= clock.stream_ms() < 60_000
-    assert 1_600_000_000_000 < first[1] <= clock.now_ms()
-
-
-def test_stream_time_is_samples_and_never_goes_back() -> None:
-    clock = StreamClock(1_000_000, rate_hz=16_000)
-    clock.advance(24_000)
-    clock.advance(8_000)
-
-    assert clock.stream_ms() == 1_500
-    assert clock.now_ms() == 1_001_500
 
 
 @pytest.mark.parametrize(("loops", "least_ms"), [(0, 0), (1, 255), (118, 30_000), (236, 60_000), (12, 3051)])
