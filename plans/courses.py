@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from plans.conversation import PlanId
+from plans.json_form import plan_id
 from plans.pattern import Half, Plan, Row, StageName
 from plans.steps import Step, steps
 
@@ -86,6 +88,11 @@ def course(plan: Plan) -> Course:
     return _prepared(_Same(plan))
 
 
+def identity(plan: Plan) -> PlanId:
+    """The plan's hash; kept like its course."""
+    return _identified(_Same(plan))
+
+
 class _Same:
     """A plan that equals only itself: its hash costs nothing."""
 
@@ -97,6 +104,11 @@ class _Same:
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, _Same) and self.plan is other.plan
+
+
+@lru_cache(maxsize=8)
+def _identified(same: _Same) -> PlanId:
+    return plan_id(same.plan)
 
 
 @lru_cache(maxsize=8)

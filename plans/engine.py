@@ -50,9 +50,8 @@ from plans.conversation import (
     Yes,
 )
 from plans.counting import i_have
-from plans.courses import course
+from plans.courses import course, identity
 from plans.grains import coarser, finer
-from plans.json_form import plan_id
 from plans.moving import ask_to_set, shift
 from plans.pattern import Plan
 from plans.places import standing_at
@@ -63,7 +62,7 @@ __all__ = ["ask_next", "begin", "decide", "evolve", "replay"]
 
 def begin(plan: Plan) -> Decision:
     """Begin a pair: its first event, and the first step called."""
-    now = standing_at(course(plan), plan_id(plan), 0)
+    now = standing_at(course(plan), identity(plan), 0)
     return Decision(events=(Begun(now=now),), reply=call(plan, now, "follow"))
 
 
@@ -76,7 +75,12 @@ def decide(plan: Plan, progress: Progress, command: Command) -> Decision:
         plan: the plan of `progress.now`.
         progress: where she is.
         command: what she wishes.
+
+    Raises:
+        ValueError: the progress was made in another plan.
     """
+    if progress.now.plan != identity(plan):
+        raise ValueError("these places belong to another plan: load the plan that the progress names")
     decision = _decide(plan, progress, command)
     if progress.question is None or isinstance(command, Yes | No | Again):
         return decision

@@ -98,7 +98,8 @@ def is_plain(row: Row) -> bool:
 def span(plan: Plan, standing: Standing, grain: Grain) -> Span:
     """The step in hand: to the end of the group, of the row, of the side over both socks, or of the round.
 
-    Acts that stand alone are spans of their own, and a span stops before one. Empty when finished.
+    Acts that stand alone are spans of their own, and a span stops before one; a round that one interrupts
+    goes by sides. Empty when finished.
     """
     the_course = course(plan)
     places = (position(the_course, standing.first), position(the_course, standing.second))
@@ -115,12 +116,13 @@ def _end(the_course: Course, start: int, grain: Fixed) -> int:
     if grain == "group" or the_course.steps[start].alone:
         return start + 1
     row_index = the_course.row_of[start]
-    bounds = {
-        "half": row_index + 1,
-        "side": the_course.sides[the_course.side_of[row_index]].end,
-        "round": the_course.rounds[the_course.round_of[row_index]].end,
-    }
-    return min(the_course.starts[bounds[grain]], the_course.alone[start + 1])
+    stop = the_course.alone[start + 1]
+    if grain == "half":
+        return min(the_course.starts[row_index + 1], stop)
+    whole = the_course.starts[the_course.rounds[the_course.round_of[row_index]].end]
+    if grain == "round" and stop >= whole:
+        return whole
+    return min(the_course.starts[the_course.sides[the_course.side_of[row_index]].end], stop)
 
 
 def after(plan: Plan, standing: Standing, grain: Grain) -> Standing:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from plans.pattern import Act, Group, Row
-from plans.stitches import makes, takes
+from plans.stitches import Op, makes, takes
 
 _PERIODS = (2, 3, 4)
 
@@ -85,20 +85,21 @@ def repeats(ops: tuple[Group, ...]) -> tuple[tuple[tuple[Group, ...], int], ...]
     From the first group on, the pattern that covers most is taken, the shortest of equals.
     """
     ops = joined(ops)
+    marks = [(group.op, group.times, group.wrap, group.double) for group in ops]
     found: list[tuple[tuple[Group, ...], int]] = []
     at = 0
     while at < len(ops):
-        period, times = _longest(ops, at)
+        period, times = _longest(marks, at)
         found.append((ops[at : at + period], times))
         at += period * times
     return tuple(found)
 
 
-def _longest(ops: tuple[Group, ...], at: int) -> tuple[int, int]:
+def _longest(marks: list[tuple[Op, int, bool, bool]], at: int) -> tuple[int, int]:
     best = (1, 1)
     for period in _PERIODS:
         times = 1
-        while ops[at : at + period] == ops[at + times * period : at + (times + 1) * period]:
+        while marks[at : at + period] == marks[at + times * period : at + (times + 1) * period]:
             times += 1
         if times > 1 and period * times > best[0] * best[1]:
             best = (period, times)
@@ -110,7 +111,7 @@ def joined(ops: tuple[Group, ...]) -> tuple[Group, ...]:
     found: list[Group] = []
     for group in ops:
         last = found[-1] if found else None
-        if last is not None and last.model_copy(update={"times": group.times}) == group:
+        if last is not None and (last.op, last.wrap, last.double) == (group.op, group.wrap, group.double):
             found[-1] = group.model_copy(update={"times": last.times + group.times})
         else:
             found.append(group)

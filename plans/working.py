@@ -67,8 +67,7 @@ def makes_of(the_course: Course, span: Span) -> tuple[Reply, ...]:
     found = {where: counts[slot(*where)] for where in halves}
     if len(found) == 1:
         return tuple(Reply.of("makes", count=count) for count in found.values())
-    same = len(set(found.values())) == 1
-    if same and len(found) in {2, 4}:
+    if len(set(found.values())) == 1:
         one_half = len({half for _, half in found}) == 1
         return (Reply.of("makes-each" if one_half else "makes-each-half", count=counts[slot(*halves[0])]),)
     if len(found) == 4 and counts[:2] == counts[2:]:

@@ -1,5 +1,6 @@
 """Where generated plans and commands come from."""
 
+from dataclasses import dataclass
 from functools import cache
 
 from hypothesis import strategies as st
@@ -59,10 +60,24 @@ def _made(wishes: Wishes) -> Plan:
     return made.plan
 
 
-def practice_plans() -> st.SearchStrategy[Plan]:
+@dataclass(frozen=True)
+class Pair:
+    """A practice pair by its choices, so that a failure names them and not every row."""
+
+    heel: Heel
+    bind_off: BindOff
+    toe: Toe
+
+    @property
+    def plan(self) -> Plan:
+        """Its plan."""
+        return practice(self.heel, self.bind_off, self.toe)
+
+
+def pairs() -> st.SearchStrategy[Pair]:
     """Practice pairs with every heel, toe and bind-off."""
     return st.builds(
-        practice, st.sampled_from(list(Heel)), st.sampled_from(list(BindOff)), st.sampled_from(list(Toe))
+        Pair, st.sampled_from(list(Heel)), st.sampled_from(list(BindOff)), st.sampled_from(list(Toe))
     )
 
 

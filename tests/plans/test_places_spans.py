@@ -21,7 +21,7 @@ from plans.places import (
     to_go,
     worked_loops,
 )
-from tests.strategies import practice, practice_plans
+from tests.strategies import Pair, pairs, practice
 
 ALL: tuple[Grain, ...] = ("group", "half", "side", "round", "follow")
 grains = st.sampled_from(ALL)
@@ -39,37 +39,42 @@ def rows_of(plan: Plan, each: Span) -> list[int]:
     return sorted({course(plan).row_of[at] for at in each.positions})
 
 
-@given(practice_plans(), grains)
-def test_spans_tile_the_plan(plan: Plan, grain: Grain):
+@given(pairs(), grains)
+def test_spans_tile_the_plan(pair: Pair, grain: Grain):
+    plan = pair.plan
     found = spans(plan, grain)
 
     assert [0, *(each.end for each in found[:-1])] == [each.start for each in found]
     assert course(plan).end == found[-1].end
 
 
-@given(practice_plans(), grains)
-def test_acts_that_stand_alone_are_spans_of_their_own(plan: Plan, grain: Grain):
+@given(pairs(), grains)
+def test_acts_that_stand_alone_are_spans_of_their_own(pair: Pair, grain: Grain):
+    plan = pair.plan
     for each in spans(plan, grain):
         alone = [course(plan).steps[at].alone for at in each.positions]
         assert alone == [True] or not any(alone)
 
 
-@given(practice_plans(), grains)
-def test_no_span_crosses_a_stage_a_round_or_a_heel_row(plan: Plan, grain: Grain):
+@given(pairs(), grains)
+def test_no_span_crosses_a_stage_a_round_or_a_heel_row(pair: Pair, grain: Grain):
+    plan = pair.plan
     for each in spans(plan, grain):
         rows = [plan.rows[index] for index in rows_of(plan, each)]
         assert len({(row.stage, row.round) for row in rows}) == 1
         assert len(rows) == 1 or not any(course(plan).is_heel(row.index) for row in rows)
 
 
-@given(practice_plans())
-def test_a_group_is_one_step_and_a_half_one_row(plan: Plan):
+@given(pairs())
+def test_a_group_is_one_step_and_a_half_one_row(pair: Pair):
+    plan = pair.plan
     assert {1} == {len(each.positions) for each in spans(plan, "group")}
     assert {1} == {len(rows_of(plan, each)) for each in spans(plan, "half")}
 
 
-@given(practice_plans())
-def test_a_side_is_one_half_of_both_socks_where_nothing_stops_it(plan: Plan):
+@given(pairs())
+def test_a_side_is_one_half_of_both_socks_where_nothing_stops_it(pair: Pair):
+    plan = pair.plan
     halves = [[plan.rows[index].half for index in rows_of(plan, each)] for each in spans(plan, "side")]
 
     assert all(len(set(found)) == 1 for found in halves)
@@ -108,8 +113,9 @@ def test_increase_rounds_go_by_sides_and_plain_rounds_whole():
     assert {(1, 2), (0, 4)} <= set(gusset)
 
 
-@given(practice_plans(), st.data())
-def test_place_and_position_are_one_the_other_way_round(plan: Plan, data: st.DataObject):
+@given(pairs(), st.data())
+def test_place_and_position_are_one_the_other_way_round(pair: Pair, data: st.DataObject):
+    plan = pair.plan
     at = data.draw(st.integers(0, course(plan).end))
 
     assert at == position(course(plan), place(course(plan), at))
@@ -122,8 +128,9 @@ def test_a_place_past_its_row_counts_as_the_rows_end():
     assert prepared.end == position(prepared, Place(row_index=10_000))
 
 
-@given(practice_plans(), st.data())
-def test_each_sock_stands_at_its_own_next_step(plan: Plan, data: st.DataObject):
+@given(pairs(), st.data())
+def test_each_sock_stands_at_its_own_next_step(pair: Pair, data: st.DataObject):
+    plan = pair.plan
     prepared = course(plan)
     standing = standing_at(prepared, "plan", data.draw(st.integers(0, prepared.end)))
 
@@ -157,8 +164,9 @@ def naive_counts(plan: Plan) -> list[dict[tuple[int, Half], int]]:
     return found
 
 
-@given(practice_plans())
-def test_counts_after_each_row_are_the_plans(plan: Plan):
+@given(pairs())
+def test_counts_after_each_row_are_the_plans(pair: Pair):
+    plan = pair.plan
     prepared = course(plan)
 
     for index, expected in enumerate(naive_counts(plan)):
@@ -166,16 +174,18 @@ def test_counts_after_each_row_are_the_plans(plan: Plan):
         assert expected == {key: loops_on(plan, standing, *key) for key in expected}
 
 
-@given(practice_plans())
-def test_counts_are_never_negative_and_end_at_none(plan: Plan):
+@given(pairs())
+def test_counts_are_never_negative_and_end_at_none(pair: Pair):
+    plan = pair.plan
     counts = course(plan).counts
 
     assert min(min(each) for each in counts) == 0
     assert counts[-1] == (0, 0, 0, 0)
 
 
-@given(practice_plans(), grains)
-def test_loops_worked_add_up_to_every_operation(plan: Plan, grain: Grain):
+@given(pairs(), grains)
+def test_loops_worked_add_up_to_every_operation(pair: Pair, grain: Grain):
+    plan = pair.plan
     standing, total = standing_at(course(plan), "plan", 0), 0
     while not is_finished(plan, standing):
         total += worked_loops(plan, standing, grain)

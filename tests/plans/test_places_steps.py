@@ -4,11 +4,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plans.courses import course
-from plans.pattern import Act, Facing, Group, Half, Plan, Row, StageName
+from plans.pattern import Act, Facing, Group, Half, Row, StageName
 from plans.places import steps
 from plans.steps import joined, repeats
 from plans.stitches import Op
-from tests.strategies import practice_plans
+from tests.strategies import Pair, pairs
 
 K, P, SL, SSK = Op.K, Op.P, Op.SL_WYIB, Op.SSK
 
@@ -118,8 +118,9 @@ def test_a_row_of_nothing_but_an_act_that_never_stands_alone_is_still_a_step():
     assert (found.before, found.after) == ((Act.SNUG,), (Act.TURN,))
 
 
-@given(practice_plans())
-def test_steps_hold_every_act_and_every_operation_of_their_row_in_order(plan: Plan):
+@given(pairs())
+def test_steps_hold_every_act_and_every_operation_of_their_row_in_order(pair: Pair):
+    plan = pair.plan
     for each in plan.rows:
         found = steps(each)
         flat = tuple(group for step in found for group in step.groups * step.times)
@@ -129,8 +130,9 @@ def test_steps_hold_every_act_and_every_operation_of_their_row_in_order(plan: Pl
         assert each.acts == acts
 
 
-@given(practice_plans())
-def test_a_course_lists_the_steps_of_every_row(plan: Plan):
+@given(pairs())
+def test_a_course_lists_the_steps_of_every_row(pair: Pair):
+    plan = pair.plan
     prepared = course(plan)
 
     for index, each in enumerate(plan.rows):
