@@ -5,15 +5,16 @@ import threading
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from models.recognising import Block, Heard, Partial, Recogniser
+from assistant.session_commands import AnyCommand
+from models.recognising import Heard
 from plans.conversation import Problem
 
 
 @dataclass(frozen=True, slots=True)
 class Pressed:
-    """A key or pedal, by the name of what it asks for."""
+    """A key or pedal, and what it asks for."""
 
-    wish: str
+    command: AnyCommand
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +37,6 @@ class Ended:
 Input = Heard | Pressed | Failed | Tick | Ended
 
 
-def hear(
-    blocks: Iterable[Block], mark: Callable[[Block], Iterable[Block]], recogniser: Recogniser
-) -> Iterator[Heard | Partial]:
-    """Everything the recogniser makes of a stream; a gap in the stream begins afresh."""
-    expected: int | None = None
-    for block in blocks:
-        if expected is not None and block.first_sample != expected:
-            recogniser.reset()
-        expected = block.end_sample
-        for marked in mark(block):
-            yield from recogniser.accept(marked)
-    yield from recogniser.finish()
-
-
 class Inputs:
     """Several producers on threads of their own, one consumer."""
 
@@ -62,7 +49,7 @@ class Inputs:
         """From any thread."""
         self._queue.put(thing)
 
-    def feed(self, things: Iterable[Input], *, name: str, to_refusal: Callable[[Exception], Problem | None]) -> None:
+    def feed(self, things: Iterable[Input], *, name: str, to_problem: Callable[[Exception], Problem | None]) -> None:
         """Run an iterator on a thread of its own; an error it can explain becomes an input."""
         self._open += 1
 
@@ -71,7 +58,7 @@ class Inputs:
                 for thing in things:
                     self.put(thing)
             except Exception as error:
-                problem = to_refusal(error)
+                problem = to_problem(error)
                 if problem is None:
                     raise
                 self.put(Failed(problem))

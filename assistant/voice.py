@@ -5,11 +5,13 @@ from collections.abc import Callable, Iterable
 from enum import StrEnum
 from typing import Protocol, TextIO
 
-from assistant.ports import AudioSink, Played, Sound, SpeechFailed
+from assistant.ports import AudioSink, Played, Sound, SpeechFailed, VoiceSettings
 
 
 class Renders(Protocol):
     """Text in, sound out, now or ahead of time."""
+
+    settings: VoiceSettings
 
     def get(self, text: str) -> Sound:
         """The spoken text, from the cache or rendered now."""
@@ -53,6 +55,7 @@ class Voice:
         self.output = output
         self.before: Callable[[], None] = _nothing
         self.after: Callable[[], None] = _nothing
+        self.closing_tone: Sound | None = None
 
     def say(self, text: str) -> Played | None:
         """Print the sentence and play it to the end, or until it is cut; None where nothing was played."""
@@ -69,12 +72,20 @@ class Voice:
         return self.play(sound)
 
     def play(self, sound: Sound) -> Played:
-        """Play with the ears closed."""
+        """Play with the ears closed, then the tone that says that they are open again."""
         self.before()
         try:
-            return self._sink.play(sound)
+            played = self._sink.play(sound)
+            if self.closing_tone is not None:
+                self._sink.play(self.closing_tone)
+            return played
         finally:
             self.after()
+
+    def use(self, settings: VoiceSettings) -> None:
+        """Speak like this from now on."""
+        if self._renders is not None:
+            self._renders.settings = settings
 
     def prepare(self, texts: Iterable[str]) -> None:
         """Render what will probably be said next."""

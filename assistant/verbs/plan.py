@@ -1,6 +1,7 @@
 """`roundcaller plan`: from the tape measure to a plan file."""
 
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -9,10 +10,13 @@ import click
 from assistant.failing import Refused, refuse
 from assistant.speaking.wording import Verbosity, word
 from assistant.verbs.shared import language_option, load_language
-from plans.files import read_wishes, wishes_from, write_wishes
+from plans.conversation import Problem
+from plans.fields import read_answer, read_field
+from plans.files import write_wishes
 from plans.making import make_plan
+from plans.measures import field
 from plans.pattern import BindOff, Heel, Toe
-from plans.wishes import Wishes
+from plans.wishes import Swatch, Wishes
 
 _MEASURES = {
     "foot_length": "Heel to longest toe, standing, such as 24.5cm or 9 5/8in.",
@@ -44,7 +48,7 @@ def _choice(names: type[Toe] | type[Heel] | type[BindOff]) -> click.Choice[str]:
 @click.option("--heel", type=_choice(Heel), help="How the short rows of the heel turn are closed.")
 @click.option("--bind-off", type=_choice(BindOff), help="How the cuff ends.")
 @click.option("--practice", is_flag=True, help="The fewest stitches that still show every step; needs no foot.")
-@click.option("--name", metavar="TEXT", help="What to call the pair.")
+@click.option("--name", metavar="TEXT", help="What to call the pair; the file's name where left out.")
 @click.option("--socks", metavar="ONE,TWO", help='What to call the two socks; "first,second" where left out.')
 @click.option("--out", metavar="FILE.toml", required=True, type=click.Path(path_type=Path), help="Where to write it.")
 @language_option
@@ -53,7 +57,7 @@ def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click
 
     Example: roundcaller plan --foot-length 24.5cm --ball 23cm --stitches 30 --rounds 42 --out socks.toml
     """
-    wishes = wishes_given(given)
+    wishes = wishes_given({**given, "name": given.get("name") or out.stem})
     made = make_plan(wishes)
     if isinstance(made, tuple):
         raise Refused(*made)
@@ -64,25 +68,39 @@ def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click
     click.echo(str(out), file=sys.stderr)
 
 
-def wishes_given(given: dict[str, Any]) -> Wishes:
+def wishes_given(given: Mapping[str, Any]) -> Wishes:
     """The options as wishes.
 
     Raises:
         Refused: with every problem at once.
     """
-    read = wishes_from(_fields(given))
-    if isinstance(read, tuple):
-        raise Refused(*read)
-    return read
+    values = {name: _read(name, value) for name, value in _fields(given).items()}
+    missing = [name for name in _NEEDED if name not in values]
+    problems = [value for value in values.values() if isinstance(value, Problem)]
+    problems += [Problem.of("field-missing", _option(name), field=field(name)) for name in missing]
+    if problems:
+        raise Refused(*problems)
+    swatch = {name.removeprefix("swatch."): values.pop(name) for name in list(values) if "." in name}
+    return Wishes(swatch=Swatch(**swatch), **values)
 
 
-def _fields(given: dict[str, Any]) -> dict[str, Any]:
-    fields = {name: value for name, value in given.items() if value not in (None, False)}
-    swatch = {name: fields.pop(name) for name in ("stitches", "rounds", "over") if name in fields}
-    if swatch:
-        fields["swatch"] = swatch
-    if "ease" in fields:
-        fields["ease_percent"] = str(fields.pop("ease")).removesuffix("%").strip()
+_NEEDED = ("swatch.stitches", "swatch.rounds")
+_RENAMED = {
+    "stitches": "swatch.stitches", "rounds": "swatch.rounds", "over": "swatch.over", "ease": "ease_percent",
+}  # fmt: skip
+
+
+def _read(name: str, value: object) -> Any:  # noqa: ANN401 (each field has a type of its own)
+    return read_answer(name, value, _option(name)) if isinstance(value, str) else read_field(name, value, _option(name))
+
+
+def _option(name: str) -> str:
+    shown = {new: old for old, new in _RENAMED.items()}.get(name, name)
+    return f"--{shown.replace('_', '-')}"
+
+
+def _fields(given: Mapping[str, Any]) -> Mapping[str, Any]:
+    fields = {_RENAMED.get(name, name): value for name, value in given.items() if value not in (None, False)}
     if "socks" in fields:
         fields["socks"] = [part.strip() for part in str(fields["socks"]).split(",")]
     return fields
@@ -92,4 +110,4 @@ def _write(path: Path, text: str) -> None:
     try:
         path.write_text(text, encoding="utf-8")
     except OSError as error:
-        raise refuse("file-unwritable", file=str(path), reason=error.strerror or "") from error
+        raise refuse("path-unwritable", file=str(path), reason=error.strerror or "") from error

@@ -6,6 +6,9 @@ import click
 
 from assistant.failing import Refused, refuse
 from assistant.languages import Language, load
+from assistant.settings import Settings, load_settings
+from assistant.speaking.wording import word
+from assistant.wiring import config_dir
 from plans.files import read_wishes
 from plans.making import Made, make_plan
 
@@ -17,6 +20,14 @@ def load_language(code: str) -> Language:
     return load(code)
 
 
+def settings_or_usual() -> Settings:
+    """What is remembered; a damaged file is set aside and told about on standard error."""
+    loaded = load_settings(config_dir())
+    if loaded.problem is not None:
+        click.echo(word(loaded.problem, load("en")), err=True)
+    return loaded.settings
+
+
 def read_text(path: Path) -> str:
     """The file's text.
 
@@ -26,9 +37,9 @@ def read_text(path: Path) -> str:
     try:
         return path.read_text(encoding="utf-8")
     except UnicodeDecodeError as error:
-        raise refuse("file-not-text", file=str(path)) from error
+        raise refuse("path-not-text", file=str(path)) from error
     except OSError as error:
-        raise refuse("file-unreadable", file=str(path), reason=error.strerror or "") from error
+        raise refuse("path-unreadable", file=str(path), reason=error.strerror or "") from error
 
 
 def made_from(path: Path) -> Made:

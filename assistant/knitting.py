@@ -1,0 +1,126 @@
+"""Runs one session from its first word to its last: the pair, ears, voice and keys put together."""
+
+import sys
+from collections.abc import Iterable, Iterator
+from contextlib import ExitStack
+from dataclasses import dataclass
+from typing import Literal, TextIO
+
+from assistant.devices import StreamClock, SystemClock
+from assistant.failing import as_refusal
+from assistant.inputs import Input, Inputs
+from assistant.journal_events import SessionBegan, SessionEnded
+from assistant.languages import Language
+from assistant.listening.ears import Ears
+from assistant.manners import Manners
+from assistant.session import Habits, Session
+from assistant.settings import Settings
+from assistant.sittings import Opening
+from assistant.speaking.earcons import Earcon, earcon
+from assistant.voice import Voice
+from assistant.wiring import Routes, key_presses, make_ears, make_source, make_voice
+from models.recognising import Heard
+from plans.conversation import Grain, GrainSet, Problem, Reply
+
+Why = Literal["stopped", "end_of_input", "interrupted", "failed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """How this session is to run, as on the command line."""
+
+    routes: Routes
+    habits: Habits
+    grain: Grain | None = None
+
+
+def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Settings) -> Session:
+    """Say where things stand, then take inputs until she stops or they end; the journal knows how it ended.
+
+    Raises:
+        Refused, Surroundings, or an adapter's error: what was written down before stays.
+    """
+    routes = wanted.routes
+    with ExitStack() as closing:
+        clock = StreamClock(live=routes.is_live)
+        ears = _ears(language, routes, clock, settings, closing)
+        voice = make_voice(routes, clock, settings, closing)
+        if ears is not None:
+            _close_ears_while_speaking(voice, ears, live=routes.is_live)
+        session = Session(
+            opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings), habits=wanted.habits,
+            expect=ears.expect if ears else lambda _: None,
+        )  # fmt: skip
+        _open(session, opening, wanted, language)
+        why: Why = "failed"
+        try:
+            session.run(_inputs(ears, voice, routes, closing))
+            why = "stopped" if session.stopped else "end_of_input"
+        except KeyboardInterrupt:
+            why = "interrupted"
+            raise
+        finally:
+            session.end(SessionEnded(why=why))
+    return session
+
+
+def _ears(
+    language: Language, routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack
+) -> Ears | None:
+    if routes.recogniser == "typed" or routes.hear_from == "keys":
+        return None
+    ears = make_ears(make_source(routes, clock, settings), routes)
+    closing.callback(ears.close)
+    return ears
+
+
+def _manners(settings: Settings) -> Manners:
+    return Manners(voice=settings.voice, verbosity=settings.verbosity, attention=settings.attention)
+
+
+def _open(session: Session, opening: Opening, wanted: Wanted, language: Language) -> None:
+    began = SessionBegan(recogniser=wanted.routes.recogniser, language=language.name)
+    grain = (GrainSet(grain=wanted.grain),) if wanted.grain else ()
+    *first, last = opening.sayings
+    session.greet(*first[:1], events=(began, *opening.events))
+    for saying in first[1:]:
+        session.greet(saying, events=())
+    session.greet(last, events=grain)
+
+
+def _close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
+    """Half duplex: it does not hear itself; a soft tone says when it listens again."""
+    voice.before = ears.pause
+    voice.after = ears.resume
+    voice.closing_tone = earcon(Earcon.LISTENING_AGAIN) if live else None
+
+
+def _inputs(ears: Ears | None, voice: Voice, routes: Routes, closing: ExitStack) -> Iterable[Input]:
+    if routes.recogniser == "typed":
+        return typed(sys.stdin)
+    if ears is not None and not routes.is_live:
+        return ears
+    inputs = Inputs()
+    if ears is not None:
+        inputs.feed(ears, name="ears", to_problem=_problem)
+    if ears is None or sys.stdin.isatty():
+        inputs.feed(key_presses(voice, closing), name="keys", to_problem=_problem)
+    return inputs
+
+
+def typed(lines: TextIO) -> Iterator[Heard]:
+    """Each line as an utterance; blank ones are passed over."""
+    for line in lines:
+        words = line.strip()
+        if words:
+            yield Heard(words=words, confidence=1.0, began=0, ended=0)
+
+
+def _problem(error: Exception) -> Problem | None:
+    refusal = as_refusal(error)
+    return refusal.problems[0] if refusal else None
+
+
+def farewell() -> Reply:
+    """What is said when input ends without a stop."""
+    return Reply.of("goodbye")

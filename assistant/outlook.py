@@ -1,0 +1,45 @@
+"""What the journal so far tells about the time ahead: pace, rests, and what can be true here."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+from assistant.journal import Entry
+from assistant.pace import DEFAULT_PACE, Pace, learn, time_to_go
+from assistant.resting import Rests, rest_due, rests_after
+from assistant.work import Loops, worked
+from plans.conversation import PlanId, Progress, Reply, Standing
+from plans.pattern import Plan
+
+
+class Outlook:
+    """Follows one pair's entries.
+
+    Args:
+        plan: the plan being knitted.
+        plan_id: its hash.
+        entries: what the journal holds of the pair.
+    """
+
+    def __init__(self, plan: Plan, plan_id: PlanId, entries: Iterable[Entry]) -> None:
+        self._plan = plan
+        self._loops = {plan_id: Loops(plan)}
+        self._plan_id = plan_id
+        self._entries = list(entries)
+        self._rests = rests_after(self._entries)
+
+    def note(self, entry: Entry) -> None:
+        """One more entry was written."""
+        self._entries.append(entry)
+        self._rests = rests_after((entry,), self._rests)
+
+    def pace(self) -> Pace:
+        """Hers, or the default until enough was timed."""
+        return learn(worked(self._entries, self._loops)) if self._entries else DEFAULT_PACE
+
+    def time_to_go(self, standing: Standing) -> Reply:
+        """How long stage and pair will still take."""
+        return time_to_go(self._loops[self._plan_id], standing, self.pace())
+
+    def rest_due(self, standing: Standing, now_ms: int) -> Reply | None:
+        """The offer of a rest, where one is due."""
+        return rest_due(self._plan, standing, worked(self._entries, self._loops), self._rests, now_ms)

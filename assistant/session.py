@@ -1,0 +1,283 @@
+"""One session: hear, understand, decide, write down, speak; in this order, on one thread."""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import TypeGuard, get_args
+
+from assistant.inputs import Ended, Failed, Input, Pressed, Tick
+from assistant.journal import Entry, Journal, is_knitting
+from assistant.journal_events import AskedBack, DeviceLost, JournalEvent, RestSuggested, SessionEnded, Told
+from assistant.languages import Language
+from assistant.listening.commands import number_of
+from assistant.listening.understanding import Attention, Expecting, Understood, understand
+from assistant.manners import Manners, manage
+from assistant.outlook import Outlook
+from assistant.ports import Clock
+from assistant.session_commands import AnyCommand, Attend, ListenAgain, SessionCommand
+from assistant.speaking.wording import word
+from assistant.timing import is_too_soon
+from assistant.voice import Voice
+from models.recognising import Heard, Vocabulary
+from plans.conversation import (
+    Advanced, Again, Command, Decision, Event, Next, No, Problem, Progress, Reply, Stopped, WhereAmI, Yes,
+)  # fmt: skip
+from plans.engine import ask_next, decide, evolve
+from plans.pattern import Plan
+from plans.places import worked_loops
+
+_ENGINE_COMMANDS: tuple[type, ...] = get_args(get_args(Command)[0])
+_CANNOT_BE = frozenset({
+    "no-such-round", "not-knitted-yet", "went-back-fewer", "went-forward-fewer", "cannot-go-back", "cannot-go-forward",
+    "no-rounds", "count-too-many", "count-too-few",
+})  # fmt: skip
+
+
+@dataclass(slots=True)
+class Sitting:
+    """What a session works on: the pair, its plan, where it stands, and the journal's last number."""
+
+    pair: str
+    plan: Plan
+    progress: Progress
+    journal: Journal
+    seq: int
+
+
+@dataclass(frozen=True, slots=True)
+class Habits:
+    """How this run behaves.
+
+    Attributes:
+        answers_yes: questions are taken as answered with yes.
+        real_time: inputs come as they happen, so that a "next" can be too soon.
+    """
+
+    answers_yes: bool = False
+    real_time: bool = False
+
+
+class Session:
+    """A knitter and her pair. `run` takes inputs until she stops or they end.
+
+    Args:
+        sitting: the pair, the plan, the journal.
+        language: phrases and sentences.
+        voice: says them.
+        clock: wall and stream time.
+        manners: what she set about voice and ears.
+        habits: how this run behaves.
+        expect: tells the ears what may be said from now on.
+    """
+
+    def __init__(  # noqa: PLR0913 (each is a port of its own)
+        self, sitting: Sitting, language: Language, voice: Voice, clock: Clock, *, manners: Manners,
+        habits: Habits = Habits(), expect: Callable[[Vocabulary], None] = lambda _: None,  # noqa: B008 (frozen)
+    ) -> None:  # fmt: skip
+        self.sitting = sitting
+        self.manners = manners
+        self.stopped = False
+        self._language = language.with_socks(sitting.plan.socks)
+        self._voice = voice
+        self._clock = clock
+        self._habits = habits
+        self._expect = expect
+        self._outlook = Outlook(sitting.plan, sitting.progress.now.plan, _entries(sitting))
+        self._last_said = ""
+        self._meant: Understood | None = None
+        self._called_ms: int | None = None
+        self._told_for: object = None
+        self._tell_what_may_be_said()
+
+    # --- taking inputs -----------------------------------------------------------------------------------------
+
+    def run(self, inputs: Iterable[Input]) -> None:
+        """Take inputs until she stops for the day or there are no more."""
+        for thing in inputs:
+            self.take(thing)
+            if self.stopped:
+                return
+
+    def take(self, thing: Input) -> None:
+        """One input."""
+        match thing:
+            case Heard():
+                self._take_heard(thing)
+            case Pressed(command=command):
+                self.obey(command, heard=None)
+            case Failed(problem=problem):
+                self._tell_failure(problem)
+            case Tick() | Ended():
+                pass
+
+    def _take_heard(self, heard: Heard) -> None:
+        understood = understand(heard, self._language, asked=self._is_asked(), expecting=self._expecting())
+        command = understood.command
+        if command is None or not (self.manners.listening or isinstance(command, ListenAgain)):
+            return
+        if understood.outcome == "act":
+            self.obey(command, heard=heard.words)
+        elif understood.outcome == "ask":
+            self._settle(understood, heard.words)
+
+    def _is_asked(self) -> bool:
+        return self._meant is not None or self.sitting.progress.question is not None
+
+    def _expecting(self) -> Expecting:
+        meant = self._meant
+        between = (meant.command, meant.other) if meant and meant.command and meant.other else None
+        return Expecting(attention=self._attention(), between=between)
+
+    def _attention(self) -> Attention:
+        if not self.manners.attention:
+            return Attention.OFF
+        return Attention.OPEN if self.manners.attending else Attention.ON
+
+    def _settle(self, understood: Understood, words: str) -> None:
+        """Of two numbers that sound alike take the one that can be true here; else ask back, once."""
+        fitting = [command for command in (understood.command, understood.other) if command and self._can_be(command)]
+        if understood.other is not None and len(fitting) == 1:
+            self.obey(fitting[0], heard=words)
+            return
+        if self._meant is not None:
+            return
+        self._meant = understood
+        kind = understood.command.kind if understood.command else None
+        question = understood.question or Reply.of("did-you-mean", said=words)
+        self._write_and_say((AskedBack(command=kind),), question, words)
+
+    def _can_be(self, command: AnyCommand) -> bool:
+        if not _is_for_engine(command):
+            return True
+        return decide(self.sitting.plan, self.sitting.progress, command).reply.key not in _CANNOT_BE
+
+    def _tell_failure(self, problem: Problem) -> None:
+        device = next((str(value) for name, value in problem.values if name == "name"), "")
+        self._write_and_say((DeviceLost(device=device),), problem, None)
+
+    # --- carrying out ------------------------------------------------------------------------------------------
+
+    def obey(self, command: AnyCommand, *, heard: str | None) -> None:
+        """Carry out a command: write it down, then speak."""
+        meant, self._meant = self._meant, None
+        if meant is not None and meant.command is not None and isinstance(command, Yes):
+            command = meant.command
+        elif meant is not None and isinstance(command, No):
+            self._write_and_say((Told(command="no"),), Reply.of("listening"), heard)
+            return
+        if not isinstance(command, Attend):
+            self.manners = self.manners.but(attending=False)
+        if isinstance(command, SessionCommand):
+            self._manage(command, heard)
+        elif isinstance(command, Again):
+            said = self._last_said or self._worded(Reply.of("nothing-said-yet"))
+            self._write_and_say((Told(command="again"),), said, heard)
+        elif _is_for_engine(command):
+            self._decide(command, heard)
+
+    def _manage(self, command: SessionCommand, heard: str | None) -> None:
+        how_long = self._outlook.time_to_go(self.sitting.progress.now)
+        managed = manage(self.manners, command, word=self._language.phrases.attention[0], how_long=how_long)
+        self.manners = managed.manners
+        self._voice.use(managed.manners.voice)
+        self._write_and_say((managed.event,), managed.reply, heard)
+
+    def _decide(self, command: Command, heard: str | None) -> None:
+        decision = self._decision(command)
+        events: tuple[JournalEvent, ...] = decision.events or (Told(command=command.kind),)
+        rest = self._rest_after(decision.events)
+        if rest is not None:
+            events = (*events, RestSuggested())
+        self._write_and_say(events, decision.reply, heard, and_then=rest)
+        self._called_ms = self._clock.now_ms()
+        self.stopped = any(isinstance(event, Stopped) for event in decision.events)
+
+    def _decision(self, command: Command) -> Decision:
+        progress, plan = self.sitting.progress, self.sitting.plan
+        if isinstance(command, Next) and self._is_too_soon():
+            return ask_next(plan, progress)
+        decision = decide(plan, progress, command)
+        after = self._after(decision.events)
+        if not self._habits.answers_yes or after.question is None:
+            return decision
+        answered = decide(plan, after, Yes())
+        return Decision(events=decision.events + answered.events, reply=answered.reply)
+
+    def _rest_after(self, events: Sequence[Event]) -> Reply | None:
+        if not any(isinstance(event, Advanced) for event in events):
+            return None
+        return self._outlook.rest_due(self._after(events).now, self._clock.now_ms())
+
+    def _after(self, events: Sequence[Event]) -> Progress:
+        progress = self.sitting.progress
+        for event in events:
+            progress = evolve(progress, event)
+        return progress
+
+    def _is_too_soon(self) -> bool:
+        progress = self.sitting.progress
+        if not self._habits.real_time or self._called_ms is None or progress.question is not None:
+            return False
+        loops = worked_loops(self.sitting.plan, progress.now, progress.grain)
+        return is_too_soon(loops, self._clock.now_ms() - self._called_ms)
+
+    # --- writing down, then speaking ---------------------------------------------------------------------------
+
+    def greet(self, *sayings: Reply | Problem, events: tuple[JournalEvent, ...]) -> None:
+        """Say where things stand, at the start."""
+        self._write_and_say(events, " ".join(self._worded(saying) for saying in sayings), None)
+
+    def end(self, event: SessionEnded) -> None:
+        """Write the end of the session down."""
+        self._append((event,), None, None)
+
+    def _write_and_say(
+        self, events: tuple[JournalEvent, ...], saying: Reply | Problem | str, heard: str | None,
+        *, and_then: Reply | None = None,
+    ) -> None:  # fmt: skip
+        text = saying if isinstance(saying, str) else self._worded(saying)
+        if and_then is not None:
+            text = f"{text} {self._worded(and_then)}"
+        self._append(events, heard, text)
+        self._last_said = text
+        self._tell_what_may_be_said()
+        self._voice.say(text)
+        self._voice.prepare(self._likely())
+
+    def _append(self, events: tuple[JournalEvent, ...], heard: str | None, said: str | None) -> None:
+        sitting, at_ms, stream_ms = self.sitting, self._clock.now_ms(), self._clock.stream_ms()
+        first = sitting.seq + 1
+        sitting.seq = sitting.journal.append(
+            events, after=sitting.seq, at_ms=at_ms, stream_ms=stream_ms, heard=heard, said=said, pair=sitting.pair
+        )
+        sitting.progress = self._after([event for event in events if is_knitting(event)])
+        for seq, event in enumerate(events, start=first):
+            self._outlook.note(Entry(seq, sitting.pair, at_ms, stream_ms, event, heard, said))
+
+    def _worded(self, saying: Reply | Problem) -> str:
+        return word(saying, self._language, self.manners.verbosity)
+
+    def _tell_what_may_be_said(self) -> None:
+        other = self._meant.other if self._meant else None
+        if (self.manners.attention, other) != self._told_for:
+            self._told_for = (self.manners.attention, other)
+            self._expect(self._vocabulary())
+
+    def _vocabulary(self) -> Vocabulary:
+        if self._meant is not None and self._meant.other is not None:
+            numbers = {number for number in map(number_of, (self._meant.command, self._meant.other)) if number}
+            return self._language.vocabulary_of_numbers(map(int, numbers), ("yes", "no"))
+        return self._language.vocabulary(attention=self.manners.attention)
+
+    def _likely(self) -> Iterator[str]:
+        """What the next commands will probably say."""
+        for command in (Next(), WhereAmI()):
+            yield self._worded(decide(self.sitting.plan, self.sitting.progress, command).reply)
+
+
+def _is_for_engine(command: AnyCommand) -> TypeGuard[Command]:
+    return isinstance(command, _ENGINE_COMMANDS)
+
+
+def _entries(sitting: Sitting) -> tuple[Entry, ...]:
+    journal = sitting.journal
+    return journal.entries(sitting.pair) if sitting.pair in journal.pairs() else ()

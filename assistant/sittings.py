@@ -1,0 +1,103 @@
+"""Taking a pair up: begin it, resume it, or notice that its plan was edited since."""
+
+from dataclasses import dataclass
+
+from assistant.failing import Surroundings, refuse
+from assistant.journal import Journal
+from assistant.journal_plans import keep, kept_plan
+from assistant.journal_events import JournalEvent
+from assistant.session import Sitting
+from plans.conversation import Event, Problem, Progress, Replanned, Reply
+from plans.engine import begin, evolve, replay
+from plans.json_form import plan_id
+from plans.making import Made
+from plans.pattern import Plan
+from plans.resuming import resume
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A pair taken up, not yet written down.
+
+    Attributes:
+        sitting: pair, plan and progress as they will be once `events` are written.
+        events: what begins it.
+        sayings: what is said first, a line each.
+    """
+
+    sitting: Sitting
+    events: tuple[JournalEvent, ...]
+    sayings: tuple[Reply | Problem, ...]
+
+
+def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, takes_edited: bool = False) -> Opening:
+    """Take a pair up.
+
+    Args:
+        journal: where it is or will be kept.
+        made: a plan file's plan; None for the pair of that name, or the one knitted last.
+        pair: its name; the plan's own where left out.
+        takes_edited: where the plan file was edited since and its rows so far are the same, go on with it.
+
+    Raises:
+        Refused: there is nothing to resume, or no pair of that name.
+    """
+    if made is None:
+        return _resumed(journal, _known(journal, pair))
+    name = pair or made.plan.name
+    if name not in journal.pairs():
+        return _begun(journal, name, made)
+    plan, progress = _recorded(journal, name)
+    if plan_id(made.plan) == progress.now.plan:
+        return _resumed(journal, name)
+    if takes_edited and _same_so_far(plan, made.plan, progress):
+        return _replanned(journal, name, made.plan, progress)
+    opening = _resumed(journal, name)
+    return Opening(opening.sitting, opening.events, (Reply.of("plan-edited", name=name), *opening.sayings))
+
+
+def _known(journal: Journal, pair: str | None) -> str:
+    name = pair or journal.last_pair
+    if name is None:
+        raise refuse("nothing-to-resume")
+    if name not in journal.pairs():
+        raise refuse("no-pair-named", name=name, names=", ".join(journal.pairs()))
+    return name
+
+
+def _begun(journal: Journal, name: str, made: Made) -> Opening:
+    keep(journal, made.plan)
+    decision = begin(made.plan)
+    sitting = Sitting(name, made.plan, replay(decision.events), journal, journal.last_seq)
+    sayings = (Reply.of("pair-begins", name=name), Reply.of("hand-care"), *made.notes, decision.reply)
+    return Opening(sitting, decision.events, sayings)
+
+
+def _resumed(journal: Journal, name: str) -> Opening:
+    plan, progress = _recorded(journal, name)
+    sitting = Sitting(name, plan, progress, journal, journal.last_seq)
+    return Opening(sitting, (), (resume(plan, progress),))
+
+
+def _replanned(journal: Journal, name: str, plan: Plan, progress: Progress) -> Opening:
+    keep(journal, plan)
+    event: Event = Replanned(now=progress.now.model_copy(update={"plan": plan_id(plan)}))
+    now = evolve(progress, event)
+    sitting = Sitting(name, plan, now, journal, journal.last_seq)
+    return Opening(sitting, (event,), (Reply.of("plan-taken", name=name), resume(plan, now)))
+
+
+def _recorded(journal: Journal, name: str) -> tuple[Plan, Progress]:
+    progress = replay(journal.events(name))
+    plan = kept_plan(journal, progress.now.plan)
+    if plan is None:
+        raise Surroundings(Problem.of("plan-lost", name=name))
+    return plan, progress
+
+
+def _same_so_far(old: Plan, new: Plan, progress: Progress) -> bool:
+    """Whether every row up to the further of both places is the same in both plans, and the pair lies alike."""
+    done = max(progress.now.first.row_index, progress.now.second.row_index)
+    alike = old.around == new.around and old.construction == new.construction
+    return alike and done < len(new.rows) and old.rows[: done + 1] == new.rows[: done + 1]
+

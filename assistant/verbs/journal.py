@@ -1,0 +1,102 @@
+"""`roundcaller journal`: look at a journal, check it, hand it on."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import click
+
+from assistant.cue_sheet import chapters, cues, takes, webvtt
+from assistant.failing import Surroundings
+from assistant.journal import Entry, Journal
+from assistant.journal_checking import check as check_journal
+from assistant.journal_plans import kept
+from assistant.journal_export import described, json_lines
+from assistant.speaking.wording import word
+from assistant.verbs.shared import language_option, load_language
+from plans.conversation import PlanId, Reply
+from plans.pattern import Plan
+
+_file = click.argument("file", type=click.Path(path_type=Path))
+_json = click.option("--json", "as_json", is_flag=True, help="As JSON lines, for other programs.")
+
+
+@click.group()
+def journal() -> None:
+    """Look at a journal, check it, or hand it on."""
+
+
+@journal.command()
+@_file
+@_json
+def show(file: Path, as_json: bool) -> None:
+    """Show what happened, in order: one event a line.
+
+    Example: roundcaller journal show socks.sqlite
+    """
+    with Journal.read(file) as opened:
+        entries, plans = opened.entries(), _plans(opened)
+    for line in json_lines(entries, plans) if as_json else map(_line, described(entries, plans)):
+        click.echo(line)
+
+
+def _line(event: dict[str, object]) -> str:
+    place = f"{event['stage']} {event['round']}, sock {event['sock']} {event['half']}" if event["stage"] else ""
+    parts = (f"{event['seq']}", str(event["kind"]), place, f"heard “{event['heard']}”" if event["heard"] else "",
+             f"said “{event['said']}”" if event["said"] else "")  # fmt: skip
+    return "; ".join(part for part in parts if part)
+
+
+@journal.command()
+@_file
+@_json
+@language_option
+def check(file: Path, as_json: bool, language: str) -> None:
+    """Check that a journal is whole: the file, the numbering, the plans, and that it comes to a place.
+
+    Example: roundcaller journal check socks.sqlite
+    """
+    with Journal.read(file) as opened:
+        count = len(opened.entries())
+    problems = check_journal(file)
+    if as_json:
+        report = {"events": count, "problems": [{"key": found.key, "where": found.where} for found in problems]}
+        click.echo(json.dumps(report))
+    elif not problems:
+        click.echo(word(Reply.of("journal-fine", path=str(file), events=count), load_language(language)))
+    if problems:
+        raise Surroundings(*problems)
+
+
+@journal.command()
+@_file
+@click.option("--as", "form", type=click.Choice(["json", "vtt", "chapters"]), default="json", show_default=True,
+              help="JSON lines; a WebVTT cue sheet; WebVTT chapters by stage.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="The same as --as json.")
+@click.option("--take", type=click.IntRange(min=1), help="Which sitting the cues are of; the last where left out.")
+def export(file: Path, form: str, as_json: bool, take: int | None) -> None:
+    """Hand a journal on: as JSON lines, or as a time-coded cue sheet for the video of one sitting.
+
+    Example: roundcaller journal export socks.sqlite --as vtt
+    """
+    with Journal.read(file) as opened:
+        entries, plans = opened.entries(), _plans(opened)
+    if as_json or form == "json":
+        for line in json_lines(entries, plans):
+            click.echo(line)
+        return
+    click.echo(_sheet(entries, plans, take, cues if form == "vtt" else chapters), nl=False)
+
+
+def _sheet(
+    entries: tuple[Entry, ...], plans: dict[PlanId, Plan], take: int | None, sheet: Callable[..., tuple[object, ...]]
+) -> str:
+    sittings = takes(entries)
+    if take is not None and take > len(sittings):
+        raise click.BadParameter(f"the journal has {len(sittings)} sittings: choose 1 to {len(sittings)}")
+    chosen = sittings[(take or len(sittings)) - 1] if sittings else ()
+    return webvtt(sheet(chosen, plans))  # type: ignore[arg-type]
+
+
+def _plans(opened: Journal) -> dict[PlanId, Plan]:
+    return kept(opened)

@@ -1,0 +1,56 @@
+"""`roundcaller knit`: the pair, called aloud."""
+
+from pathlib import Path
+from typing import cast
+
+import click
+
+from assistant.journal import Journal
+from assistant.knitting import Wanted, knit_pair
+from assistant.session import Habits
+from assistant.sittings import open_pair
+from assistant.verbs.shared import language_option, load_language, made_from, settings_or_usual
+from assistant.wiring import Routes, default_journal
+from plans.conversation import Grain
+
+from_option = click.option("--from", "hear_from", default=None, metavar="mic|FILE.wav|-|keys", help="Where words come "
+                           "from: the microphone, a recording, standard input, or the keys alone.")  # fmt: skip
+to_option = click.option("--to", "speak_to", default="speaker", show_default=True, metavar="speaker|FILE.wav|none",
+                         help="Where the voice goes; with none it only prints.")  # fmt: skip
+recogniser_option = click.option("--recogniser", type=click.Choice(["pocketsphinx", "vosk", "typed"]), default=None,
+                                 help="What makes words of sound; typed reads a line an utterance.")  # fmt: skip
+model_option = click.option("--model", default=None, metavar="NAME", help="Which vosk model (see models list).")
+
+
+@click.command()
+@click.argument("file", required=False, type=click.Path(path_type=Path))
+@click.option("--journal", "journal_file", type=click.Path(path_type=Path), help="Where the place is kept.")
+@click.option("--pair", default=None, metavar="NAME", help="Which pair of the journal; the last one where left out.")
+@from_option
+@to_option
+@recogniser_option
+@model_option
+@click.option("--grain", type=click.Choice(["follow", "group", "half", "side", "round"]), default=None,
+              help="How much one call covers; follow goes with the work.")  # fmt: skip
+@click.option("--yes", "answers_yes", is_flag=True, help="Take every question as answered with yes.")
+@language_option
+def knit(  # noqa: PLR0913 (one parameter an option)
+    file: Path | None, journal_file: Path | None, pair: str | None, hear_from: str | None, speak_to: str,
+    recogniser: str | None, model: str | None, grain: str | None, answers_yes: bool, language: str,
+) -> None:  # fmt: skip
+    """Call a pair aloud and keep its place; without FILE the last pair is resumed.
+
+    Example: roundcaller knit socks.toml
+    """
+    made = made_from(file) if file else None
+    routes = routes_of(hear_from, speak_to, recogniser, model)
+    wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_live), cast("Grain | None", grain))
+    with Journal.open(journal_file or default_journal()) as journal:
+        opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
+        knit_pair(opening, load_language(language), wanted, settings_or_usual())
+
+
+def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, model: str | None) -> Routes:
+    """The routes that the options name, with what goes without saying filled in."""
+    typed = recogniser == "typed"
+    return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or "pocketsphinx", model)

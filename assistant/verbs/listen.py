@@ -1,0 +1,76 @@
+"""`roundcaller listen`: what would it have heard?"""
+
+import json
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import click
+
+from assistant.devices import StreamClock
+from assistant.failing import refuse
+from assistant.languages import Language
+from assistant.listening.understanding import Understood, understand
+from assistant.verbs.knit import model_option, recogniser_option, routes_of
+from assistant.verbs.shared import language_option, load_language, settings_or_usual
+from assistant.wiring import Routes, make_ears, make_source
+from models.recognising import SAMPLE_RATE_HZ, Heard
+
+
+@click.command()
+@click.argument("files", nargs=-1, metavar="FILE…")
+@click.option("--mic", is_flag=True, help="Listen to the microphone until Control-C.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON lines, for other programs.")
+@recogniser_option
+@model_option
+@language_option
+def listen(  # noqa: PLR0913 (one parameter an option)
+    files: tuple[str, ...], mic: bool, as_json: bool, recogniser: str | None, model: str | None, language: str
+) -> None:
+    """Tell what is heard in recordings, or at the microphone, and what would be done about it; nothing is kept.
+
+    Example: roundcaller listen take.wav --json
+    """
+    if bool(files) == mic:
+        raise refuse("listen-to-what")
+    spoken = load_language(language)
+    for each in files or ("mic",):
+        for line in _lines(routes_of(each, "none", recogniser, model), spoken):
+            shown = {"file": each, **line} if len(files) > 1 else line
+            click.echo(json.dumps(shown, ensure_ascii=False) if as_json else _text(shown))
+
+
+def _lines(routes: Routes, language: Language) -> Iterator[dict[str, Any]]:
+    clock = StreamClock(live=routes.is_live)
+    ears = make_ears(make_source(routes, clock, settings_or_usual()), routes)
+    ears.expect(language.vocabulary())
+    try:
+        for heard in ears:
+            yield described(heard, understand(heard, language, asked=True))
+    finally:
+        ears.close()
+
+
+def described(heard: Heard, understood: Understood) -> dict[str, Any]:
+    """One utterance as plain values; times in seconds from the start of the stream."""
+    number = understood.number
+    return {
+        "began_s": round(heard.began / SAMPLE_RATE_HZ, 3),
+        "ended_s": round(heard.ended / SAMPLE_RATE_HZ, 3),
+        "words": heard.words,
+        "confidence": round(heard.confidence, 3),
+        "command": understood.name,
+        "number": float(number) if isinstance(number, Fraction) and number.denominator > 1 else _whole(number),
+        "outcome": understood.outcome,
+        "why": understood.why,
+    }
+
+
+def _whole(number: int | Fraction | None) -> int | None:
+    return None if number is None else int(number)
+
+
+def _text(line: dict[str, Any]) -> str:
+    what = line["command"] or "no command"
+    return f"{line['began_s']:.2f} to {line['ended_s']:.2f} s: “{line['words']}”, {what}, {line['outcome']}: {line['why']}"

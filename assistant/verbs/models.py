@@ -1,0 +1,67 @@
+"""`roundcaller models`: which speech models there are, and which are here."""
+
+import click
+
+from assistant.speaking.wording import word
+from assistant.verbs.shared import language_option, load_language
+from assistant.wiring import data_dir
+from models.fetching import fetch as fetch_model
+from models.keeping import ModelState, list_models
+from models.keeping import verify as verify_model
+from plans.conversation import Reply
+
+
+@click.group()
+def models() -> None:
+    """List, fetch and verify models for speech recognition."""
+
+
+@models.command("list")
+def list_all() -> None:
+    """List the models there are: name, language, licence, size, and whether each is on this machine.
+
+    Example: roundcaller models list
+    """
+    for state in list_models(data_dir()):
+        click.echo(_line(state))
+
+
+def _line(state: ModelState) -> str:
+    model = state.model
+    size = f"{(model.size_bytes or 0) / 1e6:.0f} MB" if model.size_bytes else "size not known"
+    here = f"here: {state.path}" if state.path else f"not here: roundcaller models fetch {model.name}"
+    return f"{model.name}; {model.language}; {model.recogniser}; {model.licence}; {size}; {here}"
+
+
+@models.command()
+@click.argument("name")
+@click.option("--trust", is_flag=True, help="Accept what the server sends where no checksum is recorded.")
+@language_option
+def fetch(name: str, trust: bool, language: str) -> None:
+    """Fetch a model; goes on where an earlier download broke off.
+
+    Example: roundcaller models fetch vosk-small-en
+    """
+    spoken = load_language(language)
+
+    def tell(received: int, total: int | None) -> None:
+        percent = 100 * received // total if total else 0
+        click.echo(word(Reply.of("model-fetching", name=name, percent=percent), spoken), err=True)
+
+    fetch_model(name, data_dir(), tell, accept_unknown=trust)
+    click.echo(word(Reply.of("model-fetched", name=name), spoken))
+
+
+@models.command()
+@click.argument("name", required=False)
+@language_option
+def verify(name: str | None, language: str) -> None:
+    """Check a model, or every model that is here, against its checksums.
+
+    Example: roundcaller models verify
+    """
+    spoken = load_language(language)
+    names = [name] if name else [state.model.name for state in list_models(data_dir()) if state.path]
+    for each in names:
+        verify_model(each, data_dir())
+        click.echo(word(Reply.of("model-fine", name=each), spoken))

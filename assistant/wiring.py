@@ -1,0 +1,112 @@
+"""The only module that names concrete recognisers, devices and clocks, and joins them to a session."""
+
+from collections.abc import Iterator
+from contextlib import ExitStack
+from dataclasses import dataclass
+from pathlib import Path
+
+import platformdirs
+
+from assistant.devices import StreamClock
+from assistant.inputs import Pressed
+from assistant.listening.ears import Ears
+from assistant.ports import AudioSink, AudioSource
+from assistant.settings import Settings
+from assistant.voice import Voice
+from models.recognising import Recogniser
+
+APP = "roundcaller"
+
+
+def data_dir() -> Path:
+    """Where journals and fetched models are kept."""
+    return Path(platformdirs.user_data_dir(APP, appauthor=False))
+
+
+def config_dir() -> Path:
+    """Where the settings are kept."""
+    return Path(platformdirs.user_config_dir(APP, appauthor=False))
+
+
+def default_journal() -> Path:
+    """The journal where none is named."""
+    return data_dir() / "journal.sqlite"
+
+
+@dataclass(frozen=True, slots=True)
+class Routes:
+    """Where words come from and where sound goes, as on the command line.
+
+    Attributes:
+        hear_from: "mic", "keys", "-" for standard input, or a WAV file.
+        speak_to: "speaker", "none", or a WAV file.
+        recogniser: "pocketsphinx", "vosk" or "typed".
+        model: name of the vosk model, where one is wanted.
+    """
+
+    hear_from: str
+    speak_to: str
+    recogniser: str
+    model: str | None = None
+
+    @property
+    def is_live(self) -> bool:
+        """Whether inputs come as they happen."""
+        return self.hear_from in ("mic", "keys")
+
+
+def make_recogniser(name: str, model: str | None = None) -> Recogniser:
+    """A recogniser by the name it has on the command line.
+
+    Raises:
+        ModelProblem: its model is missing or broken.
+    """
+    if name == "vosk":
+        from models.keeping import model_path  # noqa: PLC0415 (loaded when asked for)
+        from models.vosk_recogniser import VoskRecogniser  # noqa: PLC0415
+
+        return VoskRecogniser(model_path(model or "vosk-small-en", data_dir()))
+    from models.pocketsphinx_recogniser import PocketSphinxRecogniser  # noqa: PLC0415
+
+    return PocketSphinxRecogniser()
+
+
+def make_ears(source: AudioSource, routes: Routes) -> Ears:
+    """Ears for a source of sound."""
+    from models.voice_activity import VoiceActivity  # noqa: PLC0415 (loads onnxruntime)
+
+    return Ears(source, VoiceActivity().mark, make_recogniser(routes.recogniser, routes.model))
+
+
+def make_source(routes: Routes, clock: StreamClock, settings: Settings) -> AudioSource:
+    """The source of sound that the routes name."""
+    from assistant.listening.sources import Microphone, StandardInput, WavFile  # noqa: PLC0415
+
+    if routes.hear_from == "mic":
+        return Microphone(clock, settings.microphone)
+    return StandardInput(clock) if routes.hear_from == "-" else WavFile(Path(routes.hear_from), clock)
+
+
+def make_voice(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Voice:
+    """A voice that speaks where the routes say; closed with `closing`."""
+    from assistant.speaking.sinks import Silent, Speaker, WavSink  # noqa: PLC0415
+
+    if routes.speak_to == "none":
+        return Voice(None, Silent(clock))
+    from assistant.speaking.cache import RenderAhead  # noqa: PLC0415
+    from assistant.speaking.synthesis import Synthesis, SystemVoice  # noqa: PLC0415
+
+    sink: AudioSink = (
+        Speaker(clock, settings.speaker) if routes.speak_to == "speaker" else WavSink(Path(routes.speak_to), clock)
+    )
+    closing.callback(sink.close)
+    system = SystemVoice()
+    system.start()
+    renders = RenderAhead(Synthesis(system), settings.voice)
+    closing.callback(renders.close)
+    return Voice(renders, sink, output=settings.output)
+
+
+def key_presses(voice: Voice, closing: ExitStack) -> Iterator[Pressed]:
+    """Keys and pedals of this terminal; each cuts the voice short first."""
+    raise NotImplementedError
