@@ -1,0 +1,578 @@
+# A language for tests: parts of the sock come before the sock, the whole before the part, and three plural forms.
+
+join = { $before }, { $after }
+join-notes = { $before } { $after }
+join-heels = { $before } { $after }
+
+stitches = { $count ->
+        [one] oczko
+        [few] oczka
+       *[other] oczek
+    }
+rounds-word = { $rounds ->
+        [one] okrążenie
+        [few] okrążenia
+       *[other] okrążeń
+    }
+length-cm = { $tenths ->
+        [0] { $whole ->
+            [one] jeden centymetr
+            [few] { $whole } centymetry
+           *[other] { $whole } centymetrów
+        }
+       *[other] { $whole } przecinek { $tenths } centymetra
+    }
+length-in = { $quarters ->
+        [0] { $whole ->
+            [one] jeden cal
+            [few] { $whole } cale
+           *[other] { $whole } cali
+        }
+        [1] { $whole } i ćwierć cala
+        [2] { $whole } i pół cala
+       *[other] { $whole } i trzy czwarte cala
+    }
+times = { $times ->
+        [1] { "" }
+       *[other] { " " }{ $times } razy
+    }
+at-place = { $where ->
+        [none] { "" }
+       *[other] { CAPITAL($where) }:{ " " }
+    }
+in-stage = { CAPITAL($stage) }, z { AS($of, form: "genitive") } okrążenie { $round }
+
+stage-cast-on = nabieranie
+    .in = nabieraniu
+stage-toe = palce
+    .in = palcach
+stage-foot = stopa
+    .in = stopie
+stage-gusset = klin
+    .in = klinie
+stage-heel-turn = obrót pięty
+    .in = obrocie pięty
+stage-heel-flap = płat pięty
+    .in = płacie pięty
+stage-heel = pięta
+    .in = pięcie
+stage-leg = nogawka
+    .in = nogawce
+stage-cuff = ściągacz
+    .in = ściągaczu
+stage-bind-off = zakańczanie
+    .in = zakańczaniu
+half-front = przód
+half-back = tył
+sock-first = pierwsza skarpetka
+    .of = pierwszej skarpetki
+sock-second = druga skarpetka
+    .of = drugiej skarpetki
+sock-named = { $name }
+    .of = skarpetki { $name }
+grain-group = po grupie
+grain-half = po połowie
+grain-side = po stronie
+grain-round = po okrążeniu
+grain-follow = jak każe robota
+where-half = { $half } { AS($sock, form: "of") }
+where-heel-row = z { AS($of, form: "genitive") } rząd { $row } { AS($sock, form: "of") }
+where-side = { $half ->
+        [half-front] oba przody
+       *[half-back] oba tyły
+    }
+where-round = z { AS($of, form: "genitive") } okrążenie { $round }
+where-rest-of-round = z { AS($of, form: "genitive") } reszta okrążenia { $round }
+
+op-co = nabierz { $times }
+op-k = { $times } na prawo
+op-p = { $times } na lewo
+op-ktbl = { $times } na prawo przekręcone
+op-ptbl = { $times } na lewo przekręcone
+op-sl-wyib = zdejmij { $times }
+op-sl-wyif = zdejmij { $times } z nitką z przodu
+op-kfb = dwa z jednego na prawo{ times }
+op-pfb = dwa z jednego na lewo{ times }
+op-m1l = dodaj lewe{ times }
+op-m1r = dodaj prawe{ times }
+op-lifted-l = dodaj z dołu lewe{ times }
+op-lifted-r = dodaj z dołu prawe{ times }
+op-yo = narzut{ times }
+op-k2tog = dwa razem na prawo{ times }
+op-ssk = dwa razem na prawo za tylne{ times }
+op-p2tog = dwa razem na lewo{ times }
+op-ssp = dwa razem na lewo za tylne{ times }
+op-k3tog = trzy razem na prawo{ times }
+op-sssk = trzy razem na prawo za tylne{ times }
+op-s2kp2 = trzy w jedno środkowe{ times }
+op-wrap-turn = owiń następne
+op-ds = podwójne oczko
+op-twin = bliźniacze oczko
+op-bo = zakończ { $times }
+op-fasten = przeciągnij nitkę
+op-graft = zszyj { $times }
+op-k2tog-strand = z nitką z rogu dwa razem na prawo
+op-ssk-strand = z nitką z rogu dwa razem za tylne
+op-yo-bo = zakończ z narzutem { $times }
+op-sew-bo = zakończ igłą { $times }
+with-wraps = z owinięciami { $work }
+with-doubles = podwójne jako jedno { $work }
+repeat = { $times ->
+        [1] { $work }
+       *[other] { $work }, i tak { $times } razy
+    }
+work-cast-on = nabieranie
+work-plain = gładko
+work-increase = dodawanie
+work-decrease = ujmowanie
+work-closing = zamykanie rogów
+work-rib = ściągacz
+work-bind-off = zakańczanie
+work-mixed = po oczku
+on-half = { $work }: { $half }
+
+act-prepare-the-tips = złóż oba końce drutów
+act-secure-the-tail = przytrzymaj ogonek
+act-slide-along = przesuń te oczka dalej
+act-draw-the-back-tip = wysuń tylny drut
+act-change-yarn = zmień nitkę
+act-snug = ściągnij
+act-pull-the-tail = pociągnij ogonek
+act-marker = zawieś znacznik
+act-lifeline = wciągnij nitkę ratunkową
+act-turn-clockwise = obróć w prawo
+act-turn-anticlockwise = obróć w lewo
+act-turn = obróć
+act-cut = utnij nitkę
+act-cut-a-long-tail = utnij długi ogonek
+act-weave-in = wszyj końce
+act-wash = wypierz i wysusz
+act-measure-foot = zmierz stopę: { $due }
+act-measure-leg = zmierz nogawkę: { $due }
+act-try-on-foot = przymierz, stopa ma mieć { $due }
+act-try-on-leg = przymierz, nogawka ma mieć { $due }
+
+makes = razem { $count } { stitches }
+makes-each = na każdej { $count } { stitches }
+makes-each-half = na każdej połowie { $count } { stitches }
+makes-front-back = z tyłu { $back }, z przodu { $front }
+makes-on = { $count } { stitches }: { $where }
+stage-begins = { $rounds } { rounds-word }: { $stage }
+heel-stage-begins = { $rows ->
+        [one] jeden rząd
+        [few] { $rows } rzędy
+       *[other] { $rows } rzędów
+    }: { $stage } { AS($sock, form: "of") }
+heel-begins = pięta, najpierw gładkie przody
+half-counts = przed { $before }, po { $after }: { $where }
+turn-wraps = owinięcia: z lewej { $on_left }, z prawej { $on_right }, w środku bez { $unmarked }
+turn-doubles = podwójne: z lewej { $on_left }, z prawej { $on_right }, w środku bez { $unmarked }
+flap-gussets = klin: z lewej { $on_left }, z prawej { $on_right }
+heel-rows-ahead = { $rows ->
+        [one] I jeden rząd pięty.
+        [few] I { $rows } rzędy pięty.
+       *[other] I { $rows } rzędów pięty.
+    }
+mark-of-other-plan = z innego planu znacznik { $number }
+mark = znacznik { $number }: { $where }, z { AS($of, form: "genitive") } okrążenie { $round }, { $stage }
+marker-faces-you = znacznik jest z przodu
+marker-hidden = znacznik jest z tyłu
+marker-not-yet = znacznika jeszcze nie ma
+yarn-in-the-gap = w przerwie wisi nitka { AS($sock, form: "of") }
+yarn-at-the-edge = na brzegu wisi nitka { AS($sock, form: "of") }
+yarn-at-the-working-point = w robocie jest nitka { AS($sock, form: "of") }
+yarn-cut = ucięta jest nitka { AS($sock, form: "of") }
+check-count = { $count } { stitches } ma { $where }
+check-middle = w środku { $count } { stitches } bez znaku ma { $where }
+cause-cast-on-miscounted = źle nabrano
+cause-first-loop-lost = spadło pierwsze oczko
+cause-increase-missed = zabrakło dodania
+cause-increase-round-twice = dwa razy dodano
+cause-increased-on-front = dodano też z przodu
+cause-dropped-stitch = spadło oczko
+cause-yarn-over-or-split = jest narzut albo rozdwojone oczko
+cause-join-forgotten = zapomniano złączyć
+cause-two-eaten = wzięto dwa naraz
+cause-corner-not-joined = róg nie jest zamknięty
+cause-worked-too-far = rząd poszedł za daleko
+cause-bound-off-early = za wcześnie zakończono
+wish-at-round = ustawienie okrążenia
+wish-ripped-back = prucie
+wish-next = dalej
+wish-stop = koniec
+
+call = { $stage ->
+        [none] { "" }
+       *[other] { CAPITAL($stage) }.{ " " }
+    }{ $where ->
+        [none] { "" }
+       *[other] { CAPITAL($where) }.{ " " }
+    }{ $acts ->
+        [none] { "" }
+       *[other] { CAPITAL($acts) }.{ " " }
+    }{ $work ->
+        [none] { "" }
+       *[other] { CAPITAL($work) }.{ " " }
+    }{ $then ->
+        [none] { "" }
+       *[other] { CAPITAL($then) }.{ " " }
+    }{ $makes ->
+        [none] { "" }
+       *[other] { CAPITAL($makes) }.
+    }
+call-round = Z { AS($of, form: "genitive") } { $round }.
+finished = Obie skarpetki gotowe.
+finished-already = Obie skarpetki są już gotowe.
+undone = Cofnięte. { $call }
+undone-other-plan = Cofnięte: wraca poprzedni plan.
+nothing-to-undo = Nie ma czego cofnąć.
+redone = Przywrócone. { $call }
+redone-other-plan = Przywrócone: wraca następny plan.
+nothing-to-redo = Nie ma czego przywrócić.
+went-back = { CAPITAL($rounds) } { rounds-word } wstecz. { $call }
+went-back-fewer = Tylko { $rounds } { rounds-word } wstecz, nie { $asked }. { $call }
+cannot-go-back = To jest początek.
+went-forward = { CAPITAL($rounds) } { rounds-word } naprzód. { $call }
+went-forward-fewer = Tylko { $rounds } { rounds-word } naprzód, nie { $asked }. { $call }
+cannot-go-forward = To jest ostatnie okrążenie.
+no-rounds = To nie jest żadne okrążenie.
+ask-at-round = { in-stage }: to tutaj?
+no-such-round = { CAPITAL($stage) }: z { AS($of, form: "genitive") } nie ma okrążenia { $round }.
+ask-ripped-back = Sprute do: { $stage }, z { AS($of, form: "genitive") } okrążenie { $round }?
+ripped-back-to-where = Sprute do czego?
+no-such-stage = Takiej części nie ma.
+not-knitted-yet = Okrążenie { $round } jeszcze nie zrobione: { $stage }.
+ask-next = Czy to już zrobione? { $call }
+ask-stop = Do końca strony { $to_go ->
+        [one] jedno oczko
+        [few] { $to_go } oczka
+       *[other] { $to_go } oczek
+    }, { $where }. Skończyć tutaj?
+place-set = { in-stage }. { $call }
+replanned = Nowy plan. { in-stage }. { $call }
+dropped = Porzucone: { $wish }.
+nothing-asked = O nic nie pytano.
+where-am-i = { in-stage }. { CAPITAL($where) }. { $counts ->
+        [none] { "" }
+       *[other] { CAPITAL($counts) }.{ " " }
+    }{ $heel ->
+        [none] { "" }
+       *[other] { CAPITAL($heel) }.{ " " }
+    }Teraz: { $call }
+how-many = { CAPITAL($where) }: zostało { $to_go }, teraz { $now }, potem { $after }.
+how-far = Do końca { $in_sock }, w { AS($stage, form: "in") } { $rounds } { rounds-word }. { $heels }
+how-far-in-heel = Do końca { $in_sock }, w { AS($stage, form: "in") } { $rows ->
+        [one] jeden rząd
+        [few] { $rows } rzędy
+       *[other] { $rows } rzędów
+    }. { $heels }
+what-next = Potem: { $call }
+again = Nie ma czego powtórzyć.
+grain-set = { CAPITAL($grain) }. { $call }
+grain-finest = Mniejszych kroków nie ma.
+grain-coarsest = Większych kroków nie ma.
+marked = Znacznik { $number }.
+marks = { CAPITAL($marks) }.
+no-marks = Znaczników nie ma.
+count-right = { CAPITAL($where) }: { $stitches } się zgadza.
+count-too-many = { CAPITAL($where) }: ma być { $expected }, jest { $stitches }, za dużo o { $difference }. { $causes ->
+        [none] { "" }
+       *[other] Może { $causes }.
+    }
+count-too-few = { CAPITAL($where) }: ma być { $expected }, jest { $stitches }, za mało o { $difference }. { $causes ->
+        [none] { "" }
+       *[other] Może { $causes }.
+    }
+stopped = Koniec w { AS($stage, form: "in") }, { $where }, z { AS($of, form: "genitive") } okrążenie { $round }.
+stopped-finished = Koniec. Obie skarpetki gotowe.
+resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { CAPITAL($marker) }. { $yarns ->
+        [none] { "" }
+       *[other] { CAPITAL($yarns) }.{ " " }
+    }{ $check ->
+        [none] { "" }
+       *[other] Sprawdź: { $check }.{ " " }
+    }Teraz: { $call }
+resume-finished = { CAPITAL($pair) }: obie gotowe.
+
+field-schema-version = wersja pliku
+field-name = nazwa pary
+field-socks = nazwy skarpetek
+field-swatch = próbka
+field-stitches = oczka próbki
+field-rounds = okrążenia próbki
+field-over = szerokość próbki
+field-foot-length = długość stopy
+field-shoe = rozmiar buta
+field-ball = obwód śródstopia
+field-ankle = obwód kostki
+field-leg = nogawka
+field-cuff = ściągacz
+field-ease-percent = luz
+field-around = oczka dookoła
+field-cast-on = nabranie
+field-toe = palce
+field-heel = pięta
+field-bind-off = zakończenie
+field-through-back-loop = przekręcanie
+field-practice = próbna para
+cure-cast-on = nabierz { $loops }
+cure-rounded-toe = wybierz okrągłe palce
+cure-rounded-toe-cast-on = wybierz okrągłe palce i nabierz { $loops }
+cure-around = weź { $stitches } dookoła
+cure-gauge = dziergaj { $rounds } okrążeń na dziesięć centymetrów
+cure-foot = zrób stopę { $length }
+cure-measure-again = zmierz jeszcze raz
+foot-from-shoe = { CAPITAL($length) }, z dokładnością { $give_or_take }: rozmiar { $shoe }.
+ball-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: śródstopie oszacowane.
+ankle-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: kostka oszacowana.
+child-estimated = Dla dziecka to tylko szacunek.
+leg-chosen = Nogawka: { $length }.
+cuff-chosen = Ściągacz: { $length }.
+ease-chosen = Luz: { $percent } procent.
+foot-shortened = Krócej o { $shorter }: { $finished } zamiast { $foot }.
+stitches-rounded = Wielokrotność { $multiple }: { $stitches } zamiast { $exact }.
+around-yours = { CAPITAL($circumference) } dookoła, { $percent } procent mniej: { $stitches }.
+around-larger-than-foot = { CAPITAL($circumference) } dookoła przy { $ball }, za szeroko: { $stitches }.
+around-tight = { CAPITAL($circumference) } dookoła przy { $ball }, { $percent } procent mniej, za ciasno: { $stitches }.
+foot-rounded = Stopa { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
+leg-rounded = Nogawka { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
+cuff-rounded = Ściągacz { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
+cuff-at-least-one-round = Ściągacz ma choć jedno okrążenie: { $made }.
+swatch-small = Próbka { $length } jest mała: weź choć { $least }.
+cast-on-unusual = Nabranie { $loops } jest niezwykłe: zwykle od { $least } do { $most }.
+leg-wide = Nogawka { $circumference } przy kostce { $ankle } będzie luźna.
+leg-tight = Nogawka { $circumference } przy kostce { $ankle }, { $percent } procent mniej, będzie ciasna.
+leg-reaches-calf = Nogawka { $leg } sięga łydki powyżej { $length }.
+heel-tight = Pięta { $heel }, a trzeba { $most }: będzie ciasno.
+gauge-more-stitches-than-rounds = { CAPITAL($rounds) } okrążeń do { $stitches } oczek: sprawdź próbkę.
+practice-size = Próbna para: { $circumference } dookoła, stopa { $foot }, nogawka { $leg }, { $stitches } oczek.
+practice-ignores = Próbna para pomija: { $field }.
+foot-missing = Brakuje długości stopy: podaj ją.
+length-out-of-range = { CAPITAL($field) } { $length } nie leży między { $least } a { $most }.
+gauge-out-of-range = { CAPITAL($field) } { $gauge } nie leży między { $least } a { $most }.
+gauge-zero = { CAPITAL($field) } nie może być zero.
+ease-out-of-range = Luz { $percent } nie leży między { $least } a { $most }.
+around-uneven = Wielokrotność { $multiple }: weź { $below } albo { $above } zamiast { $stitches }.
+around-too-few = Weź choć { $least } zamiast { $stitches }.
+around-too-many = Weź najwyżej { $most } zamiast { $stitches }.
+too-few-stitches = Choć { $least } trzeba, a jest { $stitches } przy { $gauge }: weź cieńszą włóczkę.
+cast-on-unfit = Weź { $below } albo { $above } zamiast { $loops } dla { $stitches }.
+cast-on-too-few = Nabierz choć { $least } zamiast { $loops }.
+cast-on-too-many = Nabierz najwyżej { $most } zamiast { $loops } dla { $stitches }.
+foot-too-short = Jest { $there }, a trzeba { $needed } ({ $toe }, { $gusset }, { $turn }): { $cure }.
+leg-too-short = Choć { $least } trzeba: nogawka { $leg }, ściągacz { $cuff }.
+cuff-too-short = Choć { $least } trzeba: ściągacz { $cuff }.
+names-alike = Obie nazywają się { $name }: nazwij je inaczej.
+shoe-unreadable = „{ $text }” nie jest rozmiarem buta.
+shoe-no-system = „{ $text }” nie mówi, czyj to rozmiar.
+shoe-men-or-women = „{ $text }” to { $women } albo { $men }.
+shoe-out-of-range = „{ $text }” nie leży między { $least } a { $most }.
+file-unreadable = Wiersz { DIGITS($line) }, kolumna { DIGITS($column) }: { $text }.
+file-too-long = Plik ma ponad { $most } znaków: skróć go.
+file-too-new = Znam wersję { DIGITS($known) }, plik ma { DIGITS($found) }.
+field-unknown = { at-place }„{ $name }” nie istnieje.
+field-misspelt = { at-place }„{ $name }” nie istnieje: może „{ $meant }”?
+field-missing = { at-place }Brakuje: { $field }.
+field-not-a-table = { at-place }{ CAPITAL($field) } ma być tabelą.
+length-no-unit = { at-place }{ CAPITAL($field) }, „{ $text }”: dodaj jednostkę do { $number }.
+length-unknown-unit = { at-place }{ CAPITAL($field) }, „{ $text }”: „{ $unit }” nie jest jednostką.
+length-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: to nie jest długość.
+number-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: to nie jest liczba.
+whole-number-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: to nie jest liczba całkowita.
+yes-or-no-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: napisz true albo false.
+text-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: to nie jest tekst.
+text-empty = { at-place }{ CAPITAL($field) } jest puste.
+two-names-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: napisz dwie nazwy.
+choice-unknown = { at-place }{ CAPITAL($field) }, „{ $text }”: wybierz z { $choices }.
+
+row-index-wrong = { at-place }Rząd ma mieć numer { $wanted }, ma { $found }.
+stage-wrong = { at-place }Ma być { $wanted }, jest { $found }.
+round-number-wrong = { at-place }Okrążenie ma mieć numer { $wanted }, ma { $found }.
+rows-missing = { at-place }Brakuje rzędów: { $stage }.
+wrong-loops-at-tip = { at-place }Ma być { $half } { $sock }, jest { $at_half } { $at_sock }.
+too-few-loops = { at-place }Za mało oczek: { $half } { $sock }.
+loops-not-worked = { at-place }Nie przerobiono { $loops }: { $half } { $sock }.
+loops-at-end = { at-place }Na końcu zostało { $loops }.
+count-wrong = { at-place }Plan mówi { $stated }, jest { $found }.
+nothing-to-pass-over = { at-place }Nie ma czego przeciągnąć: { $sock }.
+fastened-too-early = { at-place }Zakończono, a zostało { $loops }.
+yarn-elsewhere = { at-place }Nitka { $yarn } jest gdzie indziej niż skarpetka { $sock }.
+yarn-of-other-sock = { at-place }Skarpetka { $sock } ma nitkę { $yarn }.
+wrong-side = { at-place }Ma być strona { $wanted }, jest { $found }.
+wrong-half = { at-place }Ma być { $wanted }, jest { $found }.
+turn-missing = { at-place }Brakuje obrotu.
+turn-not-due = { at-place }Obrót jest zbędny.
+wrap-not-lifted = { at-place }Nie podniesiono owinięć: { $loops }.
+no-wrap-there = { at-place }Nie ma owinięć: { $loops }.
+double-not-joined = { at-place }Nie złączono podwójnych: { $loops }.
+no-double-there = { at-place }Nie ma podwójnych: { $loops }.
+mark-misplaced = { at-place }{ CAPITAL($op) } nie tutaj.
+turned-at-wrong-loop = { at-place }Obrót ma być przy { $wanted }, jest przy { $found }.
+flap-join-wrong = { at-place }Złączenie ma być { $wanted }, jest { $found }.
+increases-not-mirrored = { at-place }Dodania nie są lustrzane.
+op-out-of-place = { at-place }{ CAPITAL($stage) } nie zna { $op }.
+corner-strands-wrong = { at-place }Nitki z rogów są źle.
+rib-broken = { at-place }Ściągacz jest przerwany.
+socks-differ = { at-place }Rząd różni się od { $other_row }.
+act-missing = { at-place }Brakuje: { $act }.
+act-not-due = { at-place }Zbędne: { $act }.
+acts-out-of-order = { at-place }Nie po kolei: { $act }.
+stated-wrong = { at-place }Rzędy dają { $found }, plan mówi { $stated }: { $name }.
+circumference-off = { at-place }Ma być { $wanted } dookoła, jest { $found }.
+foot-length-off = { at-place }Stopa ma mieć { $wanted }, ma { $found }.
+leg-length-off = { at-place }Nogawka ma mieć { $wanted }, ma { $found }.
+
+welcome = Dzień dobry. Podaję kolejne kroki, a ty mówisz „dalej”.
+say-next = Proszę powiedzieć: dalej.
+sound-fine = Dobrze słyszę.
+too-quiet = Za cicho: podejdź bliżej.
+too-loud = Za głośno: odejdź dalej.
+too-noisy = Za duży hałas tutaj.
+heard-nothing = Nic nie słyszę: czy mikrofon działa?
+heard-otherwise = „{ $said }” słyszę.
+sound-check-skipped = Bez próby dźwięku.
+microphone-is = { CAPITAL($name) }: mikrofon.
+speaker-is = { CAPITAL($name) }: głośnik.
+no-ears = Nie słyszę: używaj klawiszy.
+no-mouth = Nie mówię: czytaj wiersze.
+did-you-mean = „{ $said }” miało być?
+which-number = { CAPITAL(SPELLED($first)) } czy { SPELLED($second) }?
+so-soon = Tak szybko: już zrobione?
+no-question = O nic nie pytam.
+listening = Słucham.
+listening-again = Znowu słucham.
+listening-paused = Nie słucham. Powiedz „słuchaj znowu”.
+attention-on = „{ $word }” mów teraz przed poleceniem.
+attention-off = Polecenia znowu bez hasła.
+attending = Tak?
+louder = Głośniej.
+loudest = Głośniej nie umiem.
+softer = Ciszej.
+softest = Ciszej nie umiem.
+faster = Szybciej.
+fastest = Szybciej nie umiem.
+slower = Wolniej.
+slowest = Wolniej nie umiem.
+voice-only = Tylko głos.
+lines-only = Tylko wiersze.
+voice-and-lines = Głos i wiersze.
+help = Powiedz „dalej”, gdy krok gotowy; „gdzie jestem”, „ile oczek”, „cofnij”, „koniec na dzisiaj”.
+help-keys = Spacja: dalej. U: cofnij. Q: koniec.
+nothing-said-yet = Jeszcze nic nie mówię.
+how-long = Jeszcze { $hours ->
+        [one] jedna godzina
+        [few] { AS($hours, form: "feminine") } godziny
+       *[other] { $hours } godzin
+    } i { $minutes ->
+        [one] jedna minuta
+        [few] { AS($minutes, form: "feminine") } minuty
+       *[other] { $minutes } minut
+    }.
+how-long-unknown = Jeszcze nie wiem.
+how-long-finished = Nic nie zostało.
+rest-due = Bez przerwy { $minutes ->
+        [one] jedna minuta
+        [few] { AS($minutes, form: "feminine") } minuty
+       *[other] { $minutes } minut
+    }: odpocznij.
+resting = Odpoczywaj.
+rest-over = Przerwa: { $minutes ->
+        [one] jedna minuta
+        [few] { AS($minutes, form: "feminine") } minuty
+       *[other] { $minutes } minut
+    }.
+hand-care = Gdy bolą ręce, przestań i zapytaj lekarza albo fizjoterapeutę.
+resume-or-new = „{ $name }” dalej? Nie znaczy: nowa para.
+which-pair = { CAPITAL($names) }: która para?
+pair-begins = „{ $name }” się zaczyna.
+no-pair-yet = Nie ma jeszcze pary.
+goodbye = Do widzenia. Wszystko zapisane.
+interrupted = Przerwane. Wszystko zapisane.
+plan-edited = Plan „{ $name }” zmieniono: zostaje jak był.
+plan-edited-ask = Plan „{ $name }” zmieniono. Dalej jak było?
+plan-written = { CAPITAL($path) }: plan zapisany.
+pair-summary = Nogawka { $leg }, stopa { $foot }, { $circumference } dookoła: { $around }.
+keep-this = Zachować to?
+begin-now = Zaczynamy?
+new-pair = Nowa para. Pytam, a ty odpowiadasz.
+ask-practice = Mała para na próbę?
+ask-name = Jak nazwać parę?
+ask-foot-length = Jaka jest długość stopy?
+ask-ball = Ile ma śródstopie dookoła?
+ask-ankle = Ile ma kostka dookoła?
+ask-leg = Jak wysoka nogawka?
+ask-cuff = Jak głęboki ściągacz?
+ask-stitches = Ile oczek na dziesięć centymetrów?
+ask-rounds = Ile okrążeń na dziesięć centymetrów?
+ask-unit = Centymetry czy cale: { $number }?
+answer-length = { CAPITAL($length) }.
+answer-count = { CAPITAL($number) }.
+answer-skipped = Oszacuję to.
+answer-needed = To muszę wiedzieć.
+not-a-length = Proszę podać długość.
+not-a-count = Proszę podać liczbę.
+not-yes-or-no = Proszę powiedzieć tak albo nie.
+stage-lines = { DIGITS($rows) } rzędów, { DIGITS($rounds) } okrążeń: { $stage }.
+plan-fine = { DIGITS($rows) } rzędów sprawdzono: { $name }.
+journal-fine = { DIGITS($events) } zdarzeń: { $path }.
+journal-salvaged = { DIGITS($events) } zdarzeń uratowano: { $path }.
+model-listed = { DIGITS($megabytes) } MB, { $state }: { $name }.
+model-fetching = { DIGITS($percent) } procent: { $name }.
+model-fetched = Pobrano: { $name }.
+model-fine = Sprawdzono: { $name }.
+heard-line = Słyszę: { $said }.
+demo-same = Wszystkie polecenia usłyszano: { $commands }.
+demo-differs = Usłyszano „{ $heard }” zamiast „{ $said }”.
+path-missing = Nie ma pliku { $file }.
+path-not-text = To nie jest tekst: { $file }.
+path-unreadable = Nie da się czytać ({ $reason }): { $file }.
+path-unwritable = Nie da się pisać ({ $reason }): { $file }.
+language-unknown = Wybierz z { $known }: nie ma języka „{ $language }”.
+language-broken = Język „{ $language }” jest zepsuty, { $what }: { $file }.
+nothing-to-resume = Nie ma pary: podaj plan.
+no-pair-named = Są { $names }: nie ma „{ $name }”.
+option-unfit = Nie pasuje, { $reason }: { $option }.
+packages-mixed-up = Obcy pakiet „{ $package }”: { $path }.
+microphone-lost = Mikrofon zniknął: { $name }.
+speaker-lost = Głośnik zniknął: { $name }.
+unexpected = Coś poszło źle ({ $reason }).
+no-portaudio = Brakuje biblioteki PortAudio: zainstaluj ją.
+no-microphone = Nie ma mikrofonu: podłącz go.
+no-speaker = Nie ma głośnika: podłącz go.
+no-such-microphone = Jest { $found }: nie ma mikrofonu „{ $wanted }”.
+no-such-speaker = Jest { $found }: nie ma głośnika „{ $wanted }”.
+device-refused = Nie otwiera się: { $name }.
+device-lost = Zniknęło: { $name }.
+no-voice = Nie ma głosu: zainstaluj espeak-ng.
+no-such-voice = Nie ma głosu „{ $wanted }”.
+wav-missing = Nie ma nagrania { $path }.
+wav-unreadable = Nie da się odczytać nagrania { $path }.
+wav-empty = Nagranie jest puste: { $path }.
+wav-unsupported = Nieznany rodzaj ({ $encoding }): { $path }.
+wav-unwritable = Nie da się zapisać: { $path }.
+speech-failed = Nie da się powiedzieć: „{ $text }”.
+model-unknown = Wybierz z { $names }: nie ma modelu „{ $name }”.
+model-missing = Wpisz „{ $cure }”: nie ma modelu { $name }.
+model-broken = Wpisz „{ $cure }”: model { $name } jest zepsuty ({ $what }).
+checksum-wrong = Wpisz „{ $cure }”: suma { $actual } zamiast { $expected }, { $name }.
+checksum-unknown = Wpisz „{ $cure }”: suma modelu { $name } nie jest znana.
+models-offline = Nie ma połączenia z { $host }: { $name }.
+models-server-refused = { CAPITAL($url) } odpowiada { $status }: { $name }.
+fetch-broken-off = Wpisz „{ $cure }”: z { $expected } jest { $received }, { $name }.
+fetch-size-wrong = Jest { $actual } zamiast { $expected }: { $name }.
+archive-unsafe = Niebezpieczny wpis { $entry }: { $name }.
+models-no-room = Trzeba { $needed_mb } MB w { $folder }: { $name }.
+models-folder-closed = Nie da się pisać ({ $reason }): { $folder }.
+recogniser-unavailable = Wpisz „{ $cure }”: nie działa { $recogniser }.
+words-unknown = Tych słów nie usłyszy { $recogniser }: { $words }.
+rate-unusable = Między { $lowest_hz } a { $highest_hz }, nie { $rate_hz }.
+journal-missing = Nie ma dziennika { $file }.
+journal-in-use = Inny program ma dziennik { $file }.
+journal-moved = Inny program pisał do dziennika { $file }.
+journal-newer = Znam wersję { $known }, dziennik { $file } ma { $version }.
+journal-foreign = To nie jest dziennik: { $file }.
+journal-damaged = Da się odczytać { $readable }: dziennik { $file } jest zepsuty.
+journal-unwritable = Nie da się pisać do dziennika { $file }.
+pair-unknown = Pary „{ $name }” nie ma: { $file }.
+disk-full = Dysk jest pełny: { $file }.
+disk-failed = Dysk zawiódł: { $file }.
