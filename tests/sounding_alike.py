@@ -27,7 +27,7 @@ def phones_of(language: Language, text: str) -> tuple[str, ...]:
     """All phones of a text; a slot counts as one phone of its own name."""
     own = {word: tuple(phones.split()) for word, phones in language.phrases.pronounced.items()}
     known = dictionary() | own
-    return tuple(phone for word in text.split() for phone in ((word,) if word.startswith("{") else known[word]))
+    return tuple(phone for word in text.split() for phone in known.get(word, (word,)))
 
 
 def distance(one: tuple[str, ...], other: tuple[str, ...]) -> int:

@@ -1,4 +1,4 @@
-"""Every language folder, the test language included, holds all that the program needs, and nothing that clashes."""
+"""Every language folder, the test language too, holds all the program needs, and nothing that clashes."""
 
 import string
 import typing
@@ -98,11 +98,12 @@ def test_every_word_of_the_vocabulary_is_lower_case_without_punctuation(language
     vocabulary = language.vocabulary()
     texts = [*vocabulary.phrases, *(text for texts in vocabulary.slots.values() for text in texts)]
 
-    assert [text for text in texts if text != text.casefold() or set(text) & set(string.punctuation) - set("'{}_")] == []
+    punctuation = set(string.punctuation) - set("'{}_")
+    assert [text for text in texts if text != text.casefold() or set(text) & punctuation] == []
 
 
 def test_every_english_word_is_in_the_recognisers_dictionary_or_pronounced():
-    """PocketSphinx can hear every command, answer and number; a word it lacks has its phones in phrases.toml."""
+    """PocketSphinx can hear all commands, answers and numbers; what it lacks is pronounced in phrases.toml."""
     everything = ENGLISH.vocabulary([*COMMANDS, *ANSWERS], attention=True)
     texts = [*everything.phrases, *(text for texts in everything.slots.values() for text in texts)]
     texts += ENGLISH.numbers.spelled
@@ -112,7 +113,7 @@ def test_every_english_word_is_in_the_recognisers_dictionary_or_pronounced():
 
 
 def test_no_word_is_pronounced_in_vain():
-    """A pronunciation is given only for words that are used and that the dictionary lacks, in its own phones."""
+    """A pronunciation is given only for words that the dictionary lacks, in its own phones."""
     known = sounding_alike.dictionary()
     phones = {phone for pronunciation in known.values() for phone in pronunciation}
     own = ENGLISH.phrases.pronounced
@@ -122,7 +123,7 @@ def test_no_word_is_pronounced_in_vain():
 
 
 def test_phrases_of_different_commands_that_sound_alike_are_known():
-    """The list was read and found harmless; a new line in it is to be read too (see tests/sounding_alike.py)."""
+    """The list was read and found harmless; a new line is to be read too (see tests/sounding_alike.py)."""
     found = sounding_alike.sounding_alike(ENGLISH)
     print("\n".join(found))
 
@@ -177,7 +178,8 @@ class TestFindings:
         assert len(trying.unsayable(language, ENGLISH, {"undone": frozenset({"call"})})) > 0
 
     def test_a_command_without_phrase(self, damaged):
-        language = damaged("phrases.toml", 'rest = ["take a (rest|break)", "i need a (rest|break)"]', "rest = []")
+        phrases = 'rest = ["take a (rest|break)", "i need a (rest|break)"]'
+        language = damaged("phrases.toml", phrases, "rest = []")
         assert checking.unphrased(language, COMMANDS, ANSWERS) == ["no phrase for the command rest"]
 
     def test_two_commands_with_one_phrase(self, damaged):
@@ -192,7 +194,8 @@ class TestFindings:
 @each_language
 def test_three_plural_forms_or_two(language: Language):
     """One, few, many where the language has them."""
-    said = [language.sentences.say(Reply.of("went-back", rounds=n, call=Reply.of("finished"))) for n in (1, 2, 5, 22)]
+    call = Reply.of("finished")
+    said = (language.sentences.say(Reply.of("went-back", rounds=n, call=call)) for n in (1, 2, 5, 22))
     words = [text.split(".")[0] for text in said]
 
     assert words == {

@@ -1,4 +1,4 @@
-"""What is wrong with a language's phrases and numbers; each finding is one sentence for whoever writes the language.
+"""What is wrong with a language's phrases and numbers; each finding is one sentence for whoever writes it.
 
 The checks of its sentences stand in `assistant.languages.trying`.
 """
@@ -35,7 +35,7 @@ def unphrased(language: Language, names: Collection[str], answers: Collection[st
 
 
 def misses_slots(language: Language, english: Language) -> list[str]:
-    """Commands that cannot say what English can, or say more: another set of slots or of what may stand there."""
+    """Commands that cannot say just what English can: other slots, or other things that may stand there."""
     found = []
     for name, phrases in english.phrases.commands.items():
         wanted = {slot for phrase in phrases for slot in slots_in(phrase)}
@@ -118,13 +118,13 @@ def untried(language: Language) -> list[str]:
 def misunderstood_numbers(language: Language) -> list[str]:
     """Numbers from 0 to 999 that are not understood when they are said, in any form or way."""
     numbers = language.numbers
-    said = [
-        (plain(numbers.say(number, form)), number) for number in range(MOST + 1) for form in ("", *numbers.heard_forms)
-    ]
-    said += [(words, number) for number in range(MOST + 1) for words in numbers.ways(number)]
+    every = range(MOST + 1)
+    forms = ("", *numbers.heard_forms)
+    said = [(plain(numbers.say(number, form)), number) for number in every for form in forms]
+    said += [(words, number) for number in every for words in numbers.ways(number)]
     found = [f"“{words}” should be {number}" for words, number in said if numbers.understood(words) != number]
-    spelled = (number for number in range(10, MOST + 1) if numbers.spelled.get(numbers.spell(number)) != number)
-    return [*found, *(f"digit by digit, {number} is not understood" for number in spelled)]
+    unspelled = (number for number in every[10:] if numbers.spelled.get(numbers.spell(number)) != number)
+    return [*found, *(f"digit by digit, {number} is not understood" for number in unspelled)]
 
 
 def _as_line(match: Match | None) -> dict[str, str] | None:

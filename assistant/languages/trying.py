@@ -1,4 +1,4 @@
-"""What is wrong with a language's sentences: every one is looked through and said with values of its kinds."""
+"""What is wrong with a language's sentences: each is looked through, and said with values of its kinds."""
 
 import itertools
 import re
@@ -59,7 +59,8 @@ class _Looking(Visitor):
     def visit_SelectExpression(self, node: ast.SelectExpression) -> None:  # noqa: N802
         if isinstance(node.selector, ast.VariableReference):
             keys = self.used.values.setdefault(node.selector.id.name, set())
-            keys |= {str(v.key.name if isinstance(v.key, ast.Identifier) else v.key.value) for v in node.variants}
+            chosen = (variant.key for variant in node.variants)
+            keys |= {str(key.name if isinstance(key, ast.Identifier) else key.value) for key in chosen}
         self.generic_visit(node)
 
     def visit_FunctionReference(self, node: ast.FunctionReference) -> None:  # noqa: N802
@@ -106,8 +107,9 @@ def unsaid(language: Language, sayings: Collection[str]) -> list[str]:
     held = {key for patterns in found.values() for used in patterns.values() for key in used.messages}
     built_in = {"join", "length-cm", "length-in"}
     extra = {key for key in found if not key.startswith("join-")} - set(sayings) - held - built_in
+    said = {key for key, patterns in found.items() if "" in patterns}
     return [
-        *(f"no sentence for {key}" for key in sorted(set(sayings) - {key for key in found if "" in found[key]})),
+        *(f"no sentence for {key}" for key in sorted(set(sayings) - said)),
         *(f"nothing says {key}" for key in sorted(extra)),
         *(f"no sentence for {key}, which is built in" for key in sorted(built_in - found.keys())),
     ]
@@ -140,13 +142,13 @@ def unsayable(language: Language, english: Language, sayings: Mapping[str, froze
             for used in patterns.values():
                 if key in kinds:
                     kinds[key].add(used)
-    found = []
+    found: set[str] = set()
     for key, names in sayings.items():
+        kind = Reply if "where" in names else Problem
         for values in _tries(language, sorted(names), kinds[key]):
             for verbosity in Verbosity:
-                saying = Reply(key=key, values=values) if "where" in names else Problem(key=key, values=values)
-                found += _said_badly(language, saying, verbosity)
-    return sorted(set(found))
+                found.update(_said_badly(language, kind(key=key, values=values), verbosity))
+    return sorted(found)
 
 
 def _said_badly(language: Language, saying: Reply | Problem, verbosity: Verbosity) -> Iterable[str]:
@@ -165,7 +167,7 @@ def is_untidy(text: str) -> bool:
 
 
 def _tries(language: Language, names: list[str], used: Used) -> Iterator[tuple[tuple[str, Value], ...]]:
-    """Each value in turn with all it may be, the others as first; lists empty and filled in every combination."""
+    """Each value in turn with all it may be, the others as first; lists filled in every combination."""
     choices = {name: _samples(language, name, used) for name in names}
     lists = [name for name in names if "none" in used.values.get(name, set())]
     usual = {name: samples[0] for name, samples in choices.items()}
