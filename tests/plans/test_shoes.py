@@ -19,7 +19,8 @@ FEET = st.fractions(SHORTEST_FOOT.mm, LONGEST_FOOT.mm).map(Length)
         ("EU 39", System.EU, "39"), ("EU39", System.EU, "39"), ("eu 37 1/2", System.EU, "37.5"),
         ("UK 5½", System.UK, "5.5"), ("UK 5,5 men's", System.UK, "5.5"), ("UK child 7", System.UK_CHILD, "7"),
         ("child's UK 7", System.UK_CHILD, "7"), ("US men 10", System.US_MEN, "10"),
-        ("US 8.5 women\N{RIGHT SINGLE QUOTATION MARK}s", System.US_WOMEN, "8.5"), ("US w8", System.US_WOMEN, "8"),
+        ("US 8.5 women\N{RIGHT SINGLE QUOTATION MARK}s", System.US_WOMEN, "8.5"),
+        ("US w8", System.US_WOMEN, "8"),
         ("us kids 10", System.US_CHILD, "10"), ("Mondopoint 245", System.MONDOPOINT, "245"),
     ],
 )  # fmt: skip

@@ -1,0 +1,259 @@
+"""One sock's numbers: the table of whole socks, ties, and what each wish does."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import example, given
+
+from plans.conversation import Measure, Problem
+from plans.pattern import Toe
+from plans.proportions import default_cast_on, nearest_around
+from plans.quantities import Length
+from plans.sizing import gauge_of, size_sock
+from plans.sizing_sayings import NOTE_SAYINGS, SIZING_SAYINGS
+from plans.toes import toe_schedule
+from plans.wishes import SockSize, Swatch, Wishes
+from tests.plans.made_up_wishes import absurd_wishes, wishes
+
+SWATCH = Swatch(stitches=30, rounds=42)
+HERS = Wishes(
+    swatch=SWATCH, foot_length="24.5cm", ball="23.7cm", ankle="21cm", leg="15cm", cuff="4cm", ease_percent=10
+)
+
+
+def wished(**changes) -> Wishes:
+    """Her wishes, but for these."""
+    return Wishes(**{**dict(HERS), **changes})
+
+
+def sized(**changes) -> SockSize:
+    """What her wishes come to, but for these changes."""
+    size = size_sock(wished(**changes))
+    assert isinstance(size, SockSize), size
+    return size
+
+
+def notes(size: SockSize) -> dict:
+    return {note.key: dict(note.values) for note in size.notes}
+
+
+def cm(text: str) -> Measure:
+    return Measure(tenths_mm=int(Fraction(text) * 100))
+
+
+def test_a_whole_sock_of_64():
+    size = sized()
+
+    expected = {"around": 64, "multiple": 4, "cast_on": 24, "toe_rounds": 20, "even_rounds": 37, "gusset": 16,
+                "turned": 10, "leg_rounds": 46, "cuff_rounds": 17}  # fmt: skip
+    assert expected == {name: getattr(size, name) for name in expected}
+    assert Length.parse("21.33cm") == size.target_circumference
+    assert Length.parse("23.5cm") == size.target_foot
+    assert Length.parse("15cm") == size.target_leg
+
+
+def test_measured_all_over_only_what_is_rounded_or_shortened_is_noted():
+    expected = {
+        "stitches-rounded": {"exact": "63.99", "stitches": 64, "multiple": 4},
+        "foot-shortened": {"foot": cm("24.5"), "finished": cm("23.5"), "shorter": cm("1")},
+        "foot-rounded": {"wanted": cm("23.5"), "made": cm("23.57"), "rounds": 99},
+        "cuff-rounded": {"wanted": cm("4"), "made": cm("4.05"), "rounds": 17},
+        "leg-wide": {"circumference": cm("21.33"), "ankle": cm("21")},
+    }
+    assert expected == notes(sized())
+
+
+@pytest.mark.parametrize(
+    ("exact", "around"),
+    [("62", 64), ("58", 56), ("66", 64), ("61.99", 60), ("62.01", 64), ("60.75", 60), ("64", 64), ("14", 16)],
+)
+def test_stitches_go_to_the_nearest_multiple_of_4_and_ties_to_the_even_one(exact, around):
+    assert around == nearest_around(Fraction(exact))
+
+
+@pytest.mark.parametrize(
+    ("around", "loops"), [(16, 4), (20, 4), (24, 8), (48, 16), (56, 20), (60, 20), (64, 24), (72, 24)]
+)
+def test_the_cast_on_follows_from_the_half(around, loops):
+    assert loops == default_cast_on(around)
+
+
+def test_a_tie_of_rounds_goes_to_the_even_number():
+    size = sized(around=60, foot_length="23.5cm")
+
+    assert size.toe_rounds + size.even_rounds + 2 * size.gusset + size.turned == 94
+    assert size.even_rounds == 34
+
+
+@pytest.mark.parametrize("swatch", [Swatch(stitches=22, rounds=30), Swatch(stitches=7, rounds=9, over="3in")])
+def test_practice_is_the_same_in_any_yarn_and_needs_no_measures(swatch):
+    size = size_sock(Wishes(swatch=swatch, practice=True))
+
+    expected = {"around": 24, "cast_on": 8, "toe_rounds": 8, "even_rounds": 4, "gusset": 6, "turned": 4,
+                "leg_rounds": 4, "cuff_rounds": 4}  # fmt: skip
+    assert expected == {name: getattr(size, name) for name in expected}
+    gauge = gauge_of(swatch)
+    assert gauge.width(24) == size.target_circumference
+    assert gauge.height(8 + 4 + 12 + 4) == size.target_foot
+    assert gauge.height(8) == size.target_leg
+
+
+def test_practice_says_what_it_leaves_aside():
+    ignored = [note for note in sized(practice=True).notes if note.key == "practice-ignores"]
+
+    expected = ["foot-length", "ball", "ankle", "leg", "cuff", "ease-percent"]
+    assert [f"field-{name}" for name in expected] == [dict(note.values)["field"].key for note in ignored]
+
+
+def test_what_was_not_measured_is_estimated_and_said():
+    said = notes(size_sock(Wishes(swatch=SWATCH, foot_length="25cm")))
+
+    assert {"length": cm("23.43"), "give_or_take": cm("2.12")} == said["ball-estimated"]
+    assert {"length": cm("21.6"), "give_or_take": cm("2.34")} == said["ankle-estimated"]
+    assert {"length": cm("15")} == said["leg-chosen"]
+    assert {"length": cm("4")} == said["cuff-chosen"]
+    assert said["ease-chosen"] == {"percent": "10"}
+
+
+def test_a_childs_foot_is_estimated_by_its_own_rule_and_said():
+    said = notes(size_sock(Wishes(swatch=SWATCH, foot_length="15cm")))
+
+    assert "child-estimated" in said
+    assert cm("1.46") == said["ball-estimated"]["give_or_take"]
+    assert {"foot": cm("15"), "finished": cm("14.25"), "shorter": cm("0.75")} == said["foot-shortened"]
+
+
+def test_a_shoe_stands_in_for_the_foot_and_is_said():
+    by_shoe = size_sock(Wishes(swatch=SWATCH, shoe="EU 38"))
+    by_foot = size_sock(Wishes(swatch=SWATCH, foot_length="24cm"))
+
+    assert by_foot.around == by_shoe.around
+    assert by_foot.even_rounds == by_shoe.even_rounds
+    expected = {"shoe": "EU 38", "length": cm("24"), "give_or_take": Measure(tenths_mm=33)}
+    assert expected == notes(by_shoe)["foot-from-shoe"]
+
+
+def test_a_measured_foot_goes_before_a_shoe():
+    assert sized() == sized(shoe="EU 50")
+
+
+def test_an_ankle_narrower_than_the_leg_is_said():
+    assert "leg-wide" not in notes(sized(ankle="21.4cm"))
+    assert {"circumference": cm("21.33"), "ankle": cm("20")} == notes(sized(ankle="20cm"))["leg-wide"]
+
+
+def test_an_ankle_that_stretches_the_leg_beyond_comfort_is_said():
+    assert "leg-tight" not in notes(sized(ankle="26.6cm"))
+    expected = {"circumference": cm("21.33"), "ankle": cm("26.7"), "percent": "25"}
+    assert expected == notes(sized(ankle="26.7cm"))["leg-tight"]
+
+
+def test_an_estimated_ankle_raises_no_alarm_within_its_own_uncertainty():
+    assert "leg-wide" not in notes(sized(ankle=None, ease_percent=0))
+    assert "leg-tight" not in notes(sized(ankle=None, ease_percent=25))
+
+
+def test_too_few_stitches_for_the_heel_are_said():
+    assert "heel-tight" not in notes(sized(around=44))
+    assert {"heel": cm("32"), "most": cm("30")} == notes(sized(around=40))["heel-tight"]
+
+
+def test_stitches_of_her_own_are_held_against_the_foot():
+    expected = {"stitches": 60, "circumference": cm("20"), "percent": "16"}
+    assert expected == notes(sized(around=60))["around-yours"]
+    assert "around-larger-than-foot" in notes(sized(around=72))
+    assert "around-tight" in notes(sized(around=52))
+    assert "around-tight" not in notes(sized(around=56))
+
+
+def test_an_unusual_cast_on_is_said():
+    assert "cast-on-unusual" not in notes(sized(cast_on=28))
+    assert notes(sized(cast_on=32))["cast-on-unusual"] == {"loops": 32, "least": 22, "most": 28}
+
+
+def test_a_swatch_that_looks_wrong_is_said():
+    small = Swatch(stitches=9, rounds=13, over="3cm")
+    exchanged = Swatch(stitches=42, rounds=40)
+
+    assert {"length": cm("3"), "least": cm("5")} == notes(sized(swatch=small))["swatch-small"]
+    said = notes(sized(swatch=exchanged, ball="20cm"))
+    assert said["gauge-more-stitches-than-rounds"] == {"stitches": "42", "rounds": "40"}
+
+
+def test_a_leg_that_reaches_the_calf_is_said():
+    assert "leg-reaches-calf" not in notes(sized(leg="15cm"))
+    assert {"leg": cm("20"), "length": cm("15")} == notes(sized(leg="20cm"))["leg-reaches-calf"]
+
+
+def test_a_wished_cuff_makes_a_leg_that_was_not_wished_tall_enough():
+    size = sized(leg=None, cuff="12cm")
+
+    assert Length.parse("24cm") == size.target_leg
+    assert size.leg_rounds > 0
+
+
+def test_the_coarsest_yarn_on_the_smallest_foot_still_has_a_cuff_and_a_leg():
+    size = sized(swatch=Swatch(stitches=14, rounds=4), foot_length="40cm", ball="12cm", leg=None, cuff=None)
+
+    assert size.cuff_rounds >= 1
+    assert size.leg_rounds >= 1
+
+
+@given(wishes() | absurd_wishes())
+@example(HERS)
+def test_a_size_keeps_every_promise(wish):
+    size = size_sock(wish)
+    if not isinstance(size, SockSize):
+        return
+    gauge, half = gauge_of(wish.swatch), size.around // 2
+    schedule = toe_schedule(wish.toe, size.cast_on // 2, half)
+    assert size.around % 4 == size.cast_on % 4 == half % 2 == 0
+    assert size.around >= 16
+    assert half == size.cast_on // 2 + 2 * sum(schedule)
+    assert len(schedule) == size.toe_rounds
+    assert half == 2 * size.gusset
+    assert 3 * size.turned <= half < 3 * (size.turned + 1)
+    assert min(size.even_rounds, size.leg_rounds - 1, size.cuff_rounds - 1) >= 0
+    assert abs(gauge.width(size.around).mm - size.target_circumference.mm) <= gauge.width(2).mm
+    foot = gauge.height(size.toe_rounds + size.even_rounds + 2 * size.gusset + size.turned)
+    assert 2 * abs(foot.mm - size.target_foot.mm) <= gauge.height(1).mm
+    leg = gauge.height(size.leg_rounds + size.cuff_rounds)
+    assert 2 * abs(leg.mm - size.target_leg.mm) <= gauge.height(1).mm
+
+
+@given(wishes())
+def test_nothing_is_estimated_in_silence(wish):
+    size = size_sock(wish)
+    if not isinstance(size, SockSize) or wish.practice:
+        return
+    said = notes(size)
+    chosen = {"ball-estimated": wish.ball, "ankle-estimated": wish.ankle, "leg-chosen": wish.leg,
+              "cuff-chosen": wish.cuff, "ease-chosen": wish.around or wish.ease_percent}  # fmt: skip
+    assert {key: given is None for key, given in chosen.items()} == {key: key in said for key in chosen}
+
+
+@given(wishes() | absurd_wishes())
+def test_everything_said_is_registered_with_its_values(wish):
+    size = size_sock(wish)
+    said = size.notes if isinstance(size, SockSize) else size
+    for each in said:
+        assert SIZING_SAYINGS[each.key] == {name for name, _ in each.values}
+        for _, value in each.values:
+            plain = isinstance(value, (int, str, Measure))
+            assert plain or SIZING_SAYINGS[value.key] == dict(value.values).keys()
+    assert not isinstance(size, SockSize) or all(note.key in NOTE_SAYINGS for note in size.notes)
+
+
+@given(absurd_wishes())
+def test_whatever_is_wished_comes_to_a_sock_or_to_problems(wish):
+    size = size_sock(wish)
+
+    assert isinstance(size, SockSize) or (size and all(isinstance(each, Problem) for each in size))
+
+
+def test_a_rounded_toe_is_shorter_and_leaves_more_even_rounds():
+    wedge, rounded = sized(toe=Toe.WEDGE), sized(toe=Toe.ROUNDED)
+
+    assert wedge.toe_rounds == 20
+    assert rounded.toe_rounds == 18
+    assert rounded.even_rounds == wedge.even_rounds + 2

@@ -1,0 +1,306 @@
+"""What is refused: each refusal truly impossible by an arithmetic of its own, and each cure a cure."""
+
+from collections import Counter
+from fractions import Fraction
+from itertools import product
+from math import ceil
+
+import pytest
+from hypothesis import event, given
+
+from plans.conversation import Problem, Reply
+from plans.pattern import Toe
+from plans.quantities import Length
+from plans.sizing import size_sock
+from plans.sizing_sayings import PROBLEM_SAYINGS
+from plans.wishes import SockSize, Swatch, Wishes
+from tests.plans.made_up_wishes import wishes
+from tests.plans.test_sizing import HERS, cm, wished
+
+# --- an arithmetic of its own, by plain counting ---
+
+
+def gauge(wish):
+    """Stitches and rounds to the millimetre."""
+    return wish.swatch.stitches / wish.swatch.over.mm, wish.swatch.rounds / wish.swatch.over.mm
+
+
+def ball_mm(wish):
+    """As measured, else 45.8 + 0.754 L, never below 210 mm by the line itself."""
+    foot = wish.foot_length.mm
+    if wish.ball is not None:
+        return wish.ball.mm
+    line = Fraction("45.8") + Fraction("0.754") * max(foot, Fraction(210))
+    return line * min(foot / 210, Fraction(1))
+
+
+def exact_stitches(wish):
+    ease = Fraction(10) if wish.ease_percent is None else wish.ease_percent
+    return ball_mm(wish) * (100 - ease) / 100 * gauge(wish)[0]
+
+
+def rounds_there(wish):
+    foot = wish.foot_length.mm
+    return round((foot - min(Fraction(10), foot / 20)) * gauge(wish)[1])
+
+
+def toe_rounds(toe, cast_on, around):
+    """Counted round by round from the printed schedules."""
+    increases = (around - cast_on) // 4
+    if increases == 0:
+        return 1
+    if toe is Toe.WEDGE:
+        return 2 * increases
+    slow = [3, 3, 4][-increases:]
+    return sum(slow) + (1 + increases - 3 if increases > 3 else 0)
+
+
+def rounds_needed(toe, cast_on, around):
+    half = around // 2
+    return toe_rounds(toe, cast_on, around) + 2 * (half // 2) + half // 3
+
+
+def refusals(wish):
+    """Problems by key; none for a sock."""
+    size = size_sock(wish)
+    return {} if isinstance(size, SockSize) else {each.key: dict(each.values) for each in size}
+
+
+# --- each refusal, for any wishes ---
+
+
+def prove_foot_too_short(wish, values):
+    cast_on, around = stitches_of(wish)
+    needed = rounds_needed(wish.toe, cast_on, around)
+    assert rounds_there(wish) < needed
+    assert (needed, rounds_there(wish)) == (values["needed"], values["there"])
+    assert needed == values["toe"] + values["gusset"] + values["turn"]
+    prove_cure(wish, values["cure"], around, cast_on)
+
+
+def prove_cure(wish, cure, around, cast_on):
+    """The cure works; and where it asks for more than another toe, no toe helps."""
+    given_values, cured = dict(cure.values), None
+    match cure.key:
+        case "cure-cast-on":
+            cured = changed(wish, around=around, cast_on=given_values["loops"])
+        case "cure-rounded-toe":
+            cured = changed(wish, toe=Toe.ROUNDED)
+        case "cure-rounded-toe-cast-on":
+            cured = changed(wish, toe=Toe.ROUNDED, around=around, cast_on=given_values["loops"])
+        case "cure-around":
+            cured = changed(wish, around=given_values["stitches"])
+        case "cure-gauge":
+            rounds = Fraction(given_values["rounds"]) * wish.swatch.over.mm / 100
+            cured = changed(wish, swatch=dict(wish.swatch) | {"rounds": rounds})
+        case "cure-foot":
+            cured = changed(wish, foot_length=Length(Fraction(given_values["length"].tenths_mm, 10)))
+    assert cured is None or "foot-too-short" not in refusals(cured)
+    if cure.key in {"cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
+        toes = product(Toe, range(cast_on, around // 2 + 1, 4)) if wish.toe is Toe.WEDGE else [
+            (Toe.ROUNDED, loops) for loops in range(cast_on, around // 2 + 1, 4)]  # fmt: skip
+        assert all(rounds_there(wish) < rounds_needed(toe, loops, around) for toe, loops in toes)
+
+
+def changed(wish, **changes):
+    return Wishes(**{**dict(wish), **changes})
+
+
+def stitches_of(wish):
+    """Cast-on and stitches around, by trying every multiple of 4."""
+    around = wish.around
+    if around is None:
+        exact = exact_stitches(wish)
+        around = min(range(0, 2000, 4), key=lambda each: (abs(each - exact), each % 8))
+    half = around // 2
+    tip = max(each for each in range(2, half + 1, 2) if each == 2 or each * 8 <= 3 * half)
+    return (2 * tip if wish.cast_on is None else wish.cast_on), around
+
+
+def prove_too_few_stitches(wish, values):
+    assert exact_stitches(wish) < 14
+    enough = Fraction(values["gauge"]) * wish.swatch.over.mm / 100
+    assert "too-few-stitches" not in refusals(changed(wish, swatch=dict(wish.swatch) | {"stitches": enough}))
+
+
+def prove_around_uneven(wish, values):
+    assert wish.around % 2 == 1 or wish.around // 2 % 2 == 1
+    for key in ("below", "above"):
+        assert not {"around-uneven", "around-too-few"} & refusals(changed(wish, around=values[key])).keys()
+
+
+def prove_around_too_few(wish, values):
+    assert wish.around < 16 == values["least"]
+    assert "around-too-few" not in refusals(changed(wish, around=values["least"]))
+
+
+def prove_cast_on_unfit(wish, values):
+    """Unequal tips, or tips that grow by two past an even half."""
+    assert wish.cast_on % 2 == 1 or (values["stitches"] // 2 - wish.cast_on // 2) % 2 == 1
+    for key in ("below", "above"):
+        assert not {key for key in refusals(changed(wish, cast_on=values[key])) if key.startswith("cast-on")}
+
+
+def prove_cast_on_too_few(wish, values):
+    assert wish.cast_on < 4
+    assert "cast-on-too-few" not in refusals(changed(wish, cast_on=values["least"]))
+
+
+def prove_cast_on_too_many(wish, values):
+    assert wish.cast_on > stitches_of(wish)[1] == values["most"]
+    assert not {key for key in refusals(changed(wish, cast_on=values["most"])) if key.startswith("cast-on")}
+
+
+def prove_leg_too_short(wish, values):
+    """No round fits below a cuff of at least one round, nor does one a millimetre below the cure."""
+    def rounds_of_leg(leg):
+        cuff = wish.cuff.mm if wish.cuff else min(Fraction(40), leg / 3)
+        return round(leg * gauge(wish)[1]) - max(1, round(cuff * gauge(wish)[1]))
+
+    least = Fraction(values["least"].tenths_mm, 10)
+    assert rounds_of_leg(wish.leg.mm) < 1
+    assert rounds_of_leg(least - 1) < 1 <= rounds_of_leg(least)
+    assert "leg-too-short" not in refusals(changed(wish, leg=Length(least)))
+
+
+def prove_cuff_too_short(wish, values):
+    assert 2 * wish.cuff.mm * gauge(wish)[1] <= 1
+    enough = Length(Fraction(ceil(Fraction(values["least"].tenths_mm, 10))))
+    assert "cuff-too-short" not in refusals(changed(wish, cuff=enough))
+
+
+PROOFS = {
+    "foot-too-short": prove_foot_too_short,
+    "too-few-stitches": prove_too_few_stitches,
+    "around-uneven": prove_around_uneven,
+    "around-too-few": prove_around_too_few,
+    "cast-on-unfit": prove_cast_on_unfit,
+    "cast-on-too-few": prove_cast_on_too_few,
+    "cast-on-too-many": prove_cast_on_too_many,
+    "leg-too-short": prove_leg_too_short,
+    "cuff-too-short": prove_cuff_too_short,
+}
+
+
+@given(wishes())
+def test_every_refusal_is_impossible_and_its_cure_works(wish):
+    for key, values in refusals(wish).items():
+        event(key)
+        PROOFS[key](wish, values)
+
+
+@given(wishes())
+def test_a_foot_long_enough_for_its_heel_is_not_refused_for_its_length(wish):
+    size = size_sock(wish)
+    if isinstance(size, SockSize) and not wish.practice:
+        cast_on, around = stitches_of(wish)
+        assert (cast_on, around) == (size.cast_on, size.around)
+        assert rounds_there(wish) >= rounds_needed(wish.toe, cast_on, around)
+
+
+def test_ordinary_feet_in_ordinary_yarn_are_hardly_ever_refused():
+    """EU 15 to 50, lace to bulky, usual round gauges and eases: printed by cause, each proven impossible."""
+    causes = Counter()
+    for size, stitches, ratio, ease in product(
+        range(15, 51), (12, 16, 20, 24, 28, 32, 36, 40), ("1.35", "1.4", "1.45"), (5, 10)
+    ):
+        foot = Length(Fraction(20 * (size - 2), 3))
+        swatch = Swatch(stitches=stitches, rounds=stitches * Fraction(ratio))
+        wish = Wishes(swatch=swatch, foot_length=foot, ease_percent=ease)
+        found = refusals(wish)
+        for key, values in found.items():
+            PROOFS[key](wish, values)
+        causes.update(found.keys() or ["sized"])
+    print("\n", dict(causes))
+
+    assert dict(causes) == {"sized": 1671, "too-few-stitches": 57}
+
+
+# --- each refusal by example ---
+
+OUT_OF_RANGE = "length-out-of-range"
+
+
+@pytest.mark.parametrize(
+    ("changes", "key", "where"),
+    [
+        ({"foot_length": None}, "foot-missing", "foot_length"),
+        ({"foot_length": "4.9cm"}, OUT_OF_RANGE, "foot_length"),
+        ({"foot_length": "2450mm"}, OUT_OF_RANGE, "foot_length"),
+        ({"ball": "46cm"}, OUT_OF_RANGE, "ball"),
+        ({"ball": "0mm"}, OUT_OF_RANGE, "ball"),
+        ({"ankle": "3cm"}, OUT_OF_RANGE, "ankle"),
+        ({"leg": "90cm"}, OUT_OF_RANGE, "leg"),
+        ({"cuff": "0cm"}, OUT_OF_RANGE, "cuff"),
+        ({"ease_percent": 41}, "ease-out-of-range", "ease_percent"),
+        ({"ease_percent": -1}, "ease-out-of-range", "ease_percent"),
+        ({"around": 66}, "around-uneven", "around"),
+        ({"around": 63}, "around-uneven", "around"),
+        ({"around": 12}, "around-too-few", "around"),
+        ({"around": 640}, "around-too-many", "around"),
+        ({"cast_on": 26}, "cast-on-unfit", "cast_on"),
+        ({"cast_on": 0}, "cast-on-too-few", "cast_on"),
+        ({"cast_on": 68}, "cast-on-too-many", "cast_on"),
+        ({"leg": "4cm"}, "leg-too-short", "leg"),
+        ({"foot_length": "14cm"}, "foot-too-short", "foot_length"),
+        ({"foot_length": None, "shoe": "EU 23"}, "foot-too-short", "shoe"),
+        ({"foot_length": None, "shoe": "39"}, "shoe-no-system", "shoe"),
+        ({"foot_length": None, "shoe": ""}, "shoe-unreadable", "shoe"),
+        ({"foot_length": None, "shoe": "US 8"}, "shoe-men-or-women", "shoe"),
+        ({"foot_length": None, "shoe": "EU 3"}, "shoe-out-of-range", "shoe"),
+        ({"swatch": Swatch(stitches=0, rounds=42)}, "gauge-zero", "swatch.stitches"),
+        ({"swatch": Swatch(stitches=30, rounds=0)}, "gauge-zero", "swatch.rounds"),
+        ({"swatch": Swatch(stitches=81, rounds=100)}, "gauge-out-of-range", "swatch.stitches"),
+        ({"swatch": Swatch(stitches=3, rounds=5)}, "gauge-out-of-range", "swatch.stitches"),
+        ({"swatch": Swatch(stitches=30, rounds=-42)}, "gauge-out-of-range", "swatch.rounds"),
+        ({"swatch": Swatch(stitches=30, rounds=42, over="0cm")}, OUT_OF_RANGE, "swatch.over"),
+        ({"swatch": Swatch(stitches=5, rounds=7)}, "too-few-stitches", "swatch.stitches"),
+        ({"cuff": "2mm", "swatch": Swatch(stitches=14, rounds=20)}, "cuff-too-short", "cuff"),
+        ({"socks": ("left one", "Left one ")}, "names-alike", "socks"),
+        ({"socks": ("first", " ")}, "text-empty", "socks"),
+        ({"name": ""}, "text-empty", "name"),
+    ],
+)
+def test_refuses_one_thing_and_names_the_field(changes, key, where):
+    [problem] = size_sock(wished(**changes))
+
+    assert (key, where) == (problem.key, problem.where)
+
+
+def test_every_kind_of_refusal_is_shown_here():
+    shown = {mark.args[1][n][1] for mark in test_refuses_one_thing_and_names_the_field.pytestmark
+             for n in range(len(mark.args[1]))}  # fmt: skip
+
+    assert PROBLEM_SAYINGS.keys() <= shown
+
+
+def test_says_all_that_is_wrong_at_once():
+    problems = size_sock(
+        wished(swatch=Swatch(stitches=0, rounds=999), foot_length=None, shoe="US 8", ball="2cm", around=63)
+    )
+
+    expected = ["gauge-zero", "gauge-out-of-range", OUT_OF_RANGE, "around-uneven", "shoe-men-or-women"]
+    assert expected == [each.key for each in problems]
+
+
+def test_an_impossible_foot_says_what_it_needs_what_is_there_and_a_cure():
+    [problem] = size_sock(wished(foot_length="15.4cm"))
+
+    cure = Reply.of("cure-cast-on", loops=28)
+    expected = {"needed": 62, "there": 61, "toe": 20, "gusset": 32, "turn": 10, "cure": cure}
+    assert expected == dict(problem.values)
+    assert isinstance(size_sock(wished(foot_length="15.5cm")), SockSize)
+
+
+def test_bounds_stand_with_the_measure_that_is_beyond_them():
+    [problem] = size_sock(wished(foot_length="41cm"))
+
+    assert {"length": cm("41"), "least": cm("5"), "most": cm("40")}.items() <= dict(problem.values).items()
+
+
+def test_practice_refuses_only_its_gauge_and_names():
+    assert isinstance(size_sock(wished(practice=True, foot_length="1cm", around=7, shoe="?")), SockSize)
+    [problem] = size_sock(wished(practice=True, swatch=Swatch(stitches=0, rounds=42)))
+    assert problem.key == "gauge-zero"
+    assert isinstance(problem, Problem)
+    assert isinstance(size_sock(HERS), SockSize)
