@@ -48,6 +48,12 @@ def as_refusal(error: BaseException) -> Refused | None:
     return kind(Problem(key=key, values=tuple(_pairs(values))))
 
 
+def as_problem(error: BaseException) -> Problem | None:
+    """What an adapter's error says; None for any other error."""
+    refusal = as_refusal(error)
+    return refusal.problems[0] if refusal else None
+
+
 def _pairs(values: object) -> Iterable[tuple[str, Value]]:
     items = values.items() if isinstance(values, Mapping) else values or ()
     for name, value in items:  # type: ignore[attr-defined]

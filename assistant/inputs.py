@@ -18,6 +18,11 @@ class Pressed:
 
 
 @dataclass(frozen=True, slots=True)
+class OutputWanted:
+    """The next of voice, lines, or both is wanted."""
+
+
+@dataclass(frozen=True, slots=True)
 class Failed:
     """An adapter gave up; what it can say about it."""
 
@@ -34,7 +39,7 @@ class Ended:
     """No more will come from where this came from."""
 
 
-Input = Heard | Pressed | Failed | Tick | Ended
+Input = Heard | Pressed | OutputWanted | Failed | Tick | Ended
 
 
 class Inputs:

@@ -1,13 +1,14 @@
 """Runs one session from its first word to its last: the pair, ears, voice and keys put together."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from contextlib import ExitStack
 from dataclasses import dataclass
-from typing import Literal, TextIO
+from typing import Literal
 
 from assistant.devices import StreamClock, SystemClock
-from assistant.failing import as_refusal
+from assistant.dialogue import Lines
+from assistant.failing import as_problem
 from assistant.inputs import Input, Inputs
 from assistant.journal_events import SessionBegan, SessionEnded
 from assistant.languages import Language
@@ -19,19 +20,26 @@ from assistant.sittings import Opening
 from assistant.speaking.earcons import Earcon, earcon
 from assistant.voice import Voice
 from assistant.wiring import Routes, key_presses, make_ears, make_source, make_voice
-from models.recognising import Heard
-from plans.conversation import Grain, GrainSet, Problem, Reply
+from plans.conversation import Grain, GrainSet
 
 Why = Literal["stopped", "end_of_input", "interrupted", "failed"]
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """How this session is to run, as on the command line."""
+    """How this session is to run, as on the command line.
+
+    Attributes:
+        routes: where words come from and sound goes.
+        habits: see there.
+        grain: how much one call covers, from the start; None to leave it as it was.
+        lines: typed lines, where some were taken before the session.
+    """
 
     routes: Routes
     habits: Habits
     grain: Grain | None = None
+    lines: Lines | None = None
 
 
 def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Settings) -> Session:
@@ -46,7 +54,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
         ears = _ears(language, routes, clock, settings, closing)
         voice = make_voice(routes, clock, settings, closing)
         if ears is not None:
-            _close_ears_while_speaking(voice, ears, live=routes.is_live)
+            close_ears_while_speaking(voice, ears, live=routes.is_live)
         session = Session(
             opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings), habits=wanted.habits,
             expect=ears.expect if ears else lambda _: None,
@@ -54,7 +62,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
         _open(session, opening, wanted, language)
         why: Why = "failed"
         try:
-            session.run(_inputs(ears, voice, routes, closing))
+            session.run(_inputs(ears, voice, routes, closing, wanted.lines or Lines()))
             why = "stopped" if session.stopped else "end_of_input"
         except KeyboardInterrupt:
             why = "interrupted"
@@ -88,39 +96,23 @@ def _open(session: Session, opening: Opening, wanted: Wanted, language: Language
     session.greet(last, events=grain)
 
 
-def _close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
+def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
     """Half duplex: it does not hear itself; a soft tone says when it listens again."""
     voice.before = ears.pause
     voice.after = ears.resume
     voice.closing_tone = earcon(Earcon.LISTENING_AGAIN) if live else None
 
 
-def _inputs(ears: Ears | None, voice: Voice, routes: Routes, closing: ExitStack) -> Iterable[Input]:
+def _inputs(
+    ears: Ears | None, voice: Voice, routes: Routes, closing: ExitStack, lines: Lines
+) -> Iterable[Input]:
     if routes.recogniser == "typed":
-        return typed(sys.stdin)
+        return lines
     if ears is not None and not routes.is_live:
         return ears
     inputs = Inputs()
     if ears is not None:
-        inputs.feed(ears, name="ears", to_problem=_problem)
+        inputs.feed(ears, name="ears", to_problem=as_problem)
     if ears is None or sys.stdin.isatty():
-        inputs.feed(key_presses(voice, closing), name="keys", to_problem=_problem)
+        inputs.feed(key_presses(voice, closing), name="keys", to_problem=as_problem)
     return inputs
-
-
-def typed(lines: TextIO) -> Iterator[Heard]:
-    """Each line as an utterance; blank ones are passed over."""
-    for line in lines:
-        words = line.strip()
-        if words:
-            yield Heard(words=words, confidence=1.0, began=0, ended=0)
-
-
-def _problem(error: Exception) -> Problem | None:
-    refusal = as_refusal(error)
-    return refusal.problems[0] if refusal else None
-
-
-def farewell() -> Reply:
-    """What is said when input ends without a stop."""
-    return Reply.of("goodbye")

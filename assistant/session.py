@@ -4,9 +4,11 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TypeGuard, get_args
 
-from assistant.inputs import Ended, Failed, Input, Pressed, Tick
+from assistant.inputs import Ended, Failed, Input, OutputWanted, Pressed, Tick
 from assistant.journal import Entry, Journal, is_knitting
-from assistant.journal_events import AskedBack, DeviceLost, JournalEvent, RestSuggested, SessionEnded, Told
+from assistant.journal_events import (
+    AskedBack, DeviceLost, JournalEvent, RestSuggested, SessionEnded, Told, VoiceModeSet,
+)  # fmt: skip
 from assistant.languages import Language
 from assistant.listening.commands import number_of
 from assistant.listening.understanding import Attention, Expecting, Understood, understand
@@ -16,7 +18,7 @@ from assistant.ports import Clock
 from assistant.session_commands import AnyCommand, Attend, ListenAgain, SessionCommand
 from assistant.speaking.wording import word
 from assistant.timing import is_too_soon
-from assistant.voice import Voice
+from assistant.voice import Output, Voice
 from models.recognising import Heard, Vocabulary
 from plans.conversation import (
     Advanced, Again, Command, Decision, Event, Next, No, Problem, Progress, Reply, Stopped, WhereAmI, Yes,
@@ -104,6 +106,8 @@ class Session:
                 self._take_heard(thing)
             case Pressed(command=command):
                 self.obey(command, heard=None)
+            case OutputWanted():
+                self._change_output()
             case Failed(problem=problem):
                 self._tell_failure(problem)
             case Tick() | Ended():
@@ -149,6 +153,11 @@ class Session:
         if not _is_for_engine(command):
             return True
         return decide(self.sitting.plan, self.sitting.progress, command).reply.key not in _CANNOT_BE
+
+    def _change_output(self) -> None:
+        self._voice.output = self._voice.output.following
+        key = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}[self._voice.output]
+        self._write_and_say((VoiceModeSet(mode=self._voice.output.value),), Reply.of(key), None)
 
     def _tell_failure(self, problem: Problem) -> None:
         device = next((str(value) for name, value in problem.values if name == "name"), "")

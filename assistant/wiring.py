@@ -1,17 +1,21 @@
 """The only module that names concrete recognisers, devices and clocks, and joins them to a session."""
 
-from collections.abc import Iterator
+import sys
+import time
+from collections.abc import Iterable, Iterator
 from contextlib import ExitStack
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import platformdirs
 
 from assistant.devices import StreamClock
-from assistant.inputs import Pressed
+from assistant.inputs import Input, OutputWanted, Pressed
+from assistant.keys import Keys, KeyTable, Meant, Surface, presses
 from assistant.listening.ears import Ears
 from assistant.ports import AudioSink, AudioSource
 from assistant.settings import Settings
+from assistant.terminal import open_keyboard
 from assistant.voice import Voice
 from models.recognising import Recogniser
 
@@ -53,6 +57,11 @@ class Routes:
     def is_live(self) -> bool:
         """Whether inputs come as they happen."""
         return self.hear_from in ("mic", "keys")
+
+    @property
+    def is_timed(self) -> bool:
+        """Whether the time between two inputs is the knitter's own, and not a script's."""
+        return self.hear_from == "mic" or (self.hear_from == "keys" and sys.stdin.isatty())
 
 
 def make_recogniser(name: str, model: str | None = None) -> Recogniser:
@@ -107,6 +116,23 @@ def make_voice(routes: Routes, clock: StreamClock, settings: Settings, closing: 
     return Voice(renders, sink, output=settings.output)
 
 
-def key_presses(voice: Voice, closing: ExitStack) -> Iterator[Pressed]:
-    """Keys and pedals of this terminal; each cuts the voice short first."""
-    raise NotImplementedError
+def key_presses(voice: Voice, closing: ExitStack) -> Iterator[Input]:
+    """Keys and pedals of this terminal, taken on the thread that iterates; each cuts the voice short first.
+
+    Call on the main thread; the terminal is put back with `closing`. Keys that come through a pipe have no time of
+    their own, so none of them is taken for a repeat.
+    """
+    keyboard = closing.enter_context(open_keyboard())
+    table = KeyTable.usual()
+    if not sys.stdin.isatty():
+        table = replace(table, guard_s=0.0, brief_guard_s=0.0)
+    return _pressed(presses(keyboard.strokes(), time.monotonic, Keys(table)), voice)
+
+
+def _pressed(meanings: Iterable[Meant], voice: Voice) -> Iterator[Input]:
+    for meant in meanings:
+        voice.cut()
+        if meant is Surface.OUTPUT:
+            yield OutputWanted()
+        elif not isinstance(meant, Surface):
+            yield Pressed(meant)

@@ -27,6 +27,7 @@ class Ears:
         self._mark = mark
         self._recogniser = recogniser
         self._tell_partial = tell_partial
+        self.watch: Callable[[Block], None] = lambda _: None
         self._wanted: Vocabulary | None = None
         self._expected_sample: int | None = None
 
@@ -48,6 +49,7 @@ class Ears:
             self._take_up_vocabulary()
         self._expected_sample = block.end_sample
         for marked in self._mark(block):
+            self.watch(marked)
             for found in self._recogniser.accept(marked):
                 if isinstance(found, Partial):
                     self._tell_partial(found)

@@ -44,7 +44,7 @@ def knit(  # noqa: PLR0913 (one parameter an option)
     """
     made = made_from(file) if file else None
     routes = routes_of(hear_from, speak_to, recogniser, model)
-    wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_live), cast("Grain | None", grain))
+    wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_timed), cast("Grain | None", grain))
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
         knit_pair(opening, load_language(language), wanted, settings_or_usual())

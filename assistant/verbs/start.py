@@ -1,8 +1,103 @@
-"""`roundcaller` alone."""
+"""`roundcaller` alone: it speaks, asks, and begins or resumes a pair."""
+
+import sys
+from collections.abc import Iterable
+from contextlib import ExitStack
+from pathlib import Path
 
 import click
 
+from assistant.devices import DeviceProblem, StreamClock
+from assistant.dialogue import Dialogue, Lines
+from assistant.failing import as_problem
+from assistant.inputs import Input, Inputs
+from assistant.journal import Journal
+from assistant.knitting import Wanted, close_ears_while_speaking, knit_pair
+from assistant.languages import Language
+from assistant.listening.ears import Ears
+from assistant.session import Habits
+from assistant.settings import Settings
+from assistant.sittings import Opening, open_pair
+from assistant.starting import check_sound, new_pair, wants_last
+from assistant.verbs.knit import routes_of
+from assistant.verbs.shared import load_language, settings_or_usual
+from assistant.wiring import Routes, data_dir, default_journal, make_ears, make_source, make_voice
+from plans.conversation import Reply
+from plans.making import Made
+
 
 @click.command()
-def start() -> None:
+@click.option("--from", "hear_from", default=None)
+@click.option("--to", "speak_to", default=None)
+@click.option("--recogniser", default=None)
+@click.option("--journal", "journal_file", default=None, type=click.Path(path_type=Path))
+def start(hear_from: str | None, speak_to: str | None, recogniser: str | None, journal_file: Path | None) -> None:
     """Check the sound, then ask for a new pair or resume the last one."""
+    settings, language = settings_or_usual(), load_language("en")
+    routes = _possible(routes_of(hear_from, speak_to or "speaker", recogniser, None), settings)
+    with Journal.open(journal_file or default_journal()) as journal:
+        lines = Lines()
+        opening = _opening(journal, routes, settings, language, lines)
+        if opening is not None:
+            wanted = Wanted(routes, Habits(real_time=routes.is_timed), lines=lines)
+            knit_pair(opening, language, wanted, settings)
+
+
+def _possible(routes: Routes, settings: Settings) -> Routes:
+    """The routes, without a microphone or a speaker that is not there; typed lines and printed ones always are."""
+    clock = StreamClock(live=True)
+    hear_from, speak_to, recogniser = routes.hear_from, routes.speak_to, routes.recogniser
+    try:
+        with ExitStack() as closing:
+            make_voice(routes, clock, settings, closing)
+    except DeviceProblem:
+        speak_to = "none"
+    if hear_from == "mic":
+        try:
+            make_source(routes, clock, settings).close()
+        except DeviceProblem:
+            hear_from, recogniser = ("keys", recogniser) if sys.stdin.isatty() else ("-", "typed")
+    return Routes(hear_from, speak_to, recogniser, routes.model)
+
+
+def _opening(
+    journal: Journal, routes: Routes, settings: Settings, language: Language, lines: Lines
+) -> Opening | None:
+    """The pair to be knitted; None where the answers ended before one was chosen."""
+    with ExitStack() as closing:
+        clock = StreamClock(live=routes.is_live)
+        voice = make_voice(routes, clock, settings, closing)
+        ears = _ears(routes, clock, settings, closing)
+        if ears is not None:
+            close_ears_while_speaking(voice, ears, live=routes.is_live)
+        dialogue = Dialogue(_inputs(ears, routes, lines, closing), voice, language, ears)
+        dialogue.say(Reply.of("welcome"))
+        if ears is not None:
+            check_sound(dialogue, ears)
+        elif routes.hear_from == "keys":
+            dialogue.say(Reply.of("no-ears"))
+        if wants_last(dialogue, journal):
+            return open_pair(journal, None)
+        made = new_pair(dialogue, data_dir() / "plans", journal.pairs())
+        return None if made is None else open_pair(journal, Made(plan=made.plan))
+
+
+def _inputs(ears: Ears | None, routes: Routes, lines: Lines, closing: ExitStack) -> Iterable[Input]:
+    """Spoken answers, and typed ones where somebody can type."""
+    if routes.recogniser == "typed":
+        return lines
+    inputs = Inputs()
+    if ears is not None:
+        inputs.feed(ears, name="ears", to_problem=as_problem)
+    if sys.stdin.isatty():
+        closing.callback(lines.close)
+        inputs.feed(lines, name="lines", to_problem=as_problem)
+    return inputs
+
+
+def _ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
+    if routes.recogniser == "typed" or routes.hear_from == "keys":
+        return None
+    ears = make_ears(make_source(routes, clock, settings), routes)
+    closing.callback(ears.close)
+    return ears

@@ -1,0 +1,126 @@
+"""A new pair, question by question: the answers so far and the next answer in; the next question or the wishes out."""
+
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Skip
+from plans.conversation import No, Problem, Reply, Yes
+from plans.fields import read_answer
+from plans.measures import measure
+from plans.quantities import Length
+from plans.wishes import Swatch, Wishes
+
+Kind = Literal["yes_no", "length", "count"]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question.
+
+    Attributes:
+        name: the field of the wishes it fills; the swatch's begin with "swatch.".
+        key: of its sentence.
+        kind: what answers it.
+        needed: it cannot be skipped.
+    """
+
+    name: str
+    key: str
+    kind: Kind
+    needed: bool = False
+
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """Names of what may be said to it."""
+        given = {"yes_no": ("yes", "no"), "length": ("length_given",), "count": ("count_given",)}[self.kind]
+        return given if self.needed else (*given, "skip")
+
+
+_PRACTICE = Question("practice", "ask-practice", "yes_no", needed=True)
+_FOOT = (
+    Question("foot_length", "ask-foot-length", "length", needed=True),
+    Question("ball", "ask-ball", "length"),
+    Question("ankle", "ask-ankle", "length"),
+    Question("leg", "ask-leg", "length"),
+    Question("cuff", "ask-cuff", "length"),
+)
+_SWATCH = (
+    Question("swatch.stitches", "ask-stitches", "count", needed=True),
+    Question("swatch.rounds", "ask-rounds", "count", needed=True),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Interview:
+    """The answers so far, by field; a skipped one is None."""
+
+    answers: dict[str, Any] = field(default_factory=dict)
+
+    @property
+    def question(self) -> Question | None:
+        """The next one; None when all are answered."""
+        asked = (_PRACTICE, *(() if self.answers.get("practice") else _FOOT), *_SWATCH)
+        return next((question for question in asked if question.name not in self.answers), None)
+
+    def wishes(self, name: str) -> Wishes:
+        """What the answers come to."""
+        given = {key: value for key, value in self.answers.items() if value is not None}
+        swatch = {key.removeprefix("swatch."): given.pop(key) for key in list(given) if key.startswith("swatch.")}
+        return Wishes(name=name, swatch=Swatch(**swatch), **given)
+
+    def without(self, *names: str) -> "Interview":
+        """The same with some questions to be asked again."""
+        return Interview({name: value for name, value in self.answers.items() if name not in names})
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """The interview after an answer, and what is said back; the same interview where the answer does not fit."""
+
+    interview: Interview
+    reply: Reply | Problem | None
+
+
+def answer(interview: Interview, question: Question, given: AnyCommand | None, words: str) -> Answered:
+    """Take an answer.
+
+    Args:
+        interview: so far.
+        question: the one that is open.
+        given: what was understood; None where the words are no answer that can be spoken.
+        words: as heard or typed, such as "24.5cm", which nobody would say.
+    """
+    match given:
+        case Skip():
+            if question.needed:
+                return Answered(interview, Reply.of("answer-needed"))
+            return Answered(_with(interview, question, None), Reply.of("answer-skipped"))
+        case Yes() | No() if question.kind == "yes_no":
+            return Answered(_with(interview, question, isinstance(given, Yes)), None)
+        case LengthGiven(number=number, unit=unit) if question.kind == "length":
+            if unit is None:
+                return Answered(interview, Reply.of("ask-unit", number=words))
+            return _length(interview, question, Length.parse(f"{number}{unit}"))
+        case CountGiven(number=number) if question.kind == "count":
+            return Answered(_with(interview, question, number), Reply.of("answer-count", number=words))
+        case _:
+            return _typed(interview, question, words)
+
+
+def _typed(interview: Interview, question: Question, words: str) -> Answered:
+    if question.kind == "yes_no":
+        return Answered(interview, Reply.of("not-yes-or-no"))
+    value = read_answer(question.name, words, "")
+    if isinstance(value, Problem):
+        return Answered(interview, value)
+    if isinstance(value, Length):
+        return _length(interview, question, value)
+    return Answered(_with(interview, question, value), Reply.of("answer-count", number=words))
+
+
+def _length(interview: Interview, question: Question, length: Length) -> Answered:
+    return Answered(_with(interview, question, length), Reply.of("answer-length", length=measure(length)))
+
+
+def _with(interview: Interview, question: Question, value: Any) -> Interview:  # noqa: ANN401 (a type a field)
+    return Interview({**interview.answers, question.name: value})

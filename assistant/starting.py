@@ -1,0 +1,109 @@
+"""The first minutes: is the sound all right, which pair, and a new one asked question by question."""
+
+from pathlib import Path
+
+from assistant.dialogue import Dialogue
+from assistant.interview import Answered, Interview, answer
+from assistant.journal import Journal
+from assistant.listening.ears import Ears
+from models.loudness import Meter, Verdict
+from plans.conversation import Problem, Reply
+from plans.files import write_wishes
+from plans.making import Made, make_plan
+from plans.wishes import Wishes
+
+TRIES = 3
+PATIENCE_TICKS = 3
+
+_FIELDS_OF_PROBLEMS = ("foot_length", "ball", "ankle", "leg", "cuff", "swatch.stitches", "swatch.rounds")
+
+
+def check_sound(dialogue: Dialogue, ears: Ears) -> bool:
+    """Ask for "next" until it is heard at a good level; whether it was."""
+    for _ in range(TRIES):
+        meter = Meter()
+        ears.watch = meter.accept
+        given = dialogue.ask(Reply.of("say-next"), ("next", "skip"), ticks=PATIENCE_TICKS)
+        name = given.understood.name if given else None
+        if name == "skip":
+            dialogue.say(Reply.of("sound-check-skipped"))
+            return True
+        verdict = meter.levels.verdict
+        if name == "next" and (verdict is Verdict.FINE or (given is not None and given.is_typed)):
+            dialogue.say(Reply.of("sound-fine"))
+            return True
+        dialogue.say(_verdict(verdict, given.words if given else None))
+    return False
+
+
+def _verdict(verdict: Verdict, words: str | None) -> Reply:
+    if verdict is Verdict.NOTHING:
+        return Reply.of("heard-nothing")
+    if verdict is Verdict.FINE:
+        return Reply.of("heard-otherwise", said=words) if words else Reply.of("heard-nothing")
+    return Reply.of(verdict.value)
+
+
+def wants_last(dialogue: Dialogue, journal: Journal) -> bool:
+    """Whether the pair knitted last is to be gone on with; no where there is none."""
+    last = journal.last_pair
+    return last is not None and dialogue.yes(Reply.of("resume-or-new", name=last))
+
+
+def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made | None:
+    """Ask for a pair, prove it, keep its plan file; None where the answers ended before that.
+
+    Args:
+        dialogue: says and asks.
+        folder: where the plan file is written.
+        taken: names of pairs that there are already.
+    """
+    dialogue.say(Reply.of("new-pair"))
+    interview: Interview | None = Interview()
+    while (interview := _interviewed(dialogue, interview)) is not None:
+        wishes = interview.wishes(_free_name(taken))
+        made = make_plan(wishes)
+        if isinstance(made, Made):
+            if _is_kept(dialogue, made):
+                _keep(dialogue, folder, wishes)
+                return made
+            interview = Interview()
+        else:
+            dialogue.say(*made)
+            interview = interview.without(*_FIELDS_OF_PROBLEMS)
+    return None
+
+
+def _interviewed(dialogue: Dialogue, interview: Interview) -> Interview | None:
+    """All questions answered; None where the answers ended."""
+    while (question := interview.question) is not None:
+        given = dialogue.ask(Reply.of(question.key), question.answers)
+        if given is None:
+            return None
+        taken: Answered = answer(interview, question, given.understood.command, given.words)
+        interview = taken.interview
+        if taken.reply is not None:
+            dialogue.say(taken.reply)
+    return interview
+
+
+def _is_kept(dialogue: Dialogue, made: Made) -> bool:
+    dialogue.say(*made.notes)
+    return dialogue.yes(Reply.of("keep-this"))
+
+
+def _keep(dialogue: Dialogue, folder: Path, wishes: Wishes) -> None:
+    path = folder / f"{wishes.name}.toml"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        path.write_text(write_wishes(wishes), encoding="utf-8")
+    except OSError as error:
+        dialogue.say(Problem.of("path-unwritable", file=str(path), reason=error.strerror or ""))
+        return
+    dialogue.say(Reply.of("plan-written", path=str(path)))
+
+
+def _free_name(taken: tuple[str, ...]) -> str:
+    names = ("socks", *(f"socks {number}" for number in range(2, len(taken) + 3)))
+    return next(name for name in names if name not in taken)
+
