@@ -51,10 +51,9 @@ def spots(text: str) -> dict[str, Spot]:
     table = ""
     for statement in _statements(text):
         if statement.text.lstrip().startswith("["):
-            [*names] = _paths(statement.holds, "")
-            table = names[-1]
-            column = statement.text.index("[") + 1
-            found.setdefault(table, Spot(Position(statement.line, column), Position(statement.line, column)))
+            header = Position(statement.line, statement.text.index("[") + 1)
+            for table in _paths(statement.holds, ""):
+                found.setdefault(table, Spot(header, header))
         else:
             found.update(_assigned(statement, table))
     return found

@@ -1,0 +1,56 @@
+"""What sizing and the plan file say is what is registered: no key without a sayer, no sayer without a key."""
+
+import ast
+from pathlib import Path
+
+import plans
+from plans.sizing_sayings import (
+    CURE_SAYINGS,
+    FIELD_SAYINGS,
+    FILE_SAYINGS,
+    NOTE_SAYINGS,
+    PROBLEM_SAYINGS,
+    SIZING_SAYINGS,
+)
+
+MODULES = ("cures", "fields", "files", "fit", "limits", "shoes", "sizing", "tape", "uppers")
+
+
+def _texts():
+    """Every text written in those modules, docstrings apart."""
+    for name in MODULES:
+        tree = ast.parse((Path(plans.__file__).parent / f"{name}.py").read_text("utf-8"))
+        yield from (node.value for node in ast.walk(tree)
+                    if isinstance(node, ast.Constant) and isinstance(node.value, str))  # fmt: skip
+
+
+def _uttered():
+    """The first argument of each `Reply.of` and `Problem.of`, where it is written out."""
+    for name in MODULES:
+        tree = ast.parse((Path(plans.__file__).parent / f"{name}.py").read_text("utf-8"))
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr == "of":
+                first = node.args[0] if node.args else None
+                if isinstance(first, ast.Constant):
+                    yield first.value
+
+
+def test_every_key_is_said_somewhere():
+    assert SIZING_SAYINGS.keys() - FIELD_SAYINGS.keys() <= set(_texts())
+
+
+def test_nothing_is_said_that_is_not_registered():
+    assert set(_uttered()) <= SIZING_SAYINGS.keys()
+
+
+def test_no_key_means_two_things():
+    parts = (FIELD_SAYINGS, CURE_SAYINGS, NOTE_SAYINGS, PROBLEM_SAYINGS, FILE_SAYINGS)
+
+    assert sum(map(len, parts)) == len(SIZING_SAYINGS)
+
+
+def test_keys_are_in_kebab_case_and_values_are_names():
+    for key, values in SIZING_SAYINGS.items():
+        assert key.replace("-", "").isalpha(), key
+        assert key == key.lower()
+        assert all(value.isidentifier() for value in values)
