@@ -101,7 +101,12 @@ def questions() -> st.SearchStrategy[Command]:
 
 def moves() -> st.SearchStrategy[Command]:
     """Commands that may move, with the answers to what they ask."""
-    plain = (Next(), Undo(), Redo(), Finer(), Coarser(), Mark(), Yes(), No(), Stop())
+    return st.one_of(st.sampled_from((Next(), Undo(), Redo())), other_moves())
+
+
+def other_moves() -> st.SearchStrategy[Command]:
+    """The same without next, undo and redo."""
+    plain = (Finer(), Coarser(), Mark(), Yes(), No(), Stop())
     stages = st.none() | st.sampled_from([*(stage.value for stage in StageName), "heel"])
     return st.one_of(
         st.sampled_from(plain),

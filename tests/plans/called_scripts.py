@@ -1,4 +1,4 @@
-"""The whole called scripts of the practice pair. Run as a module to write them anew, then read the difference."""
+"""The whole called scripts of the practice pair; run as a module to write them anew, then read the diff."""
 
 from pathlib import Path
 
