@@ -1,7 +1,7 @@
 """What ends a command: bad input (exit code 2) or surroundings that failed (exit code 1), each as sayable problems.
 
-    Refused        the input is wrong: options, plan file, measurements, a sound file
-    Surroundings   a device, disk, model or journal failed
+Refused        the input is wrong: options, plan file, measurements, a sound file
+Surroundings   a device, disk, model or journal failed
 """
 
 from collections.abc import Iterable, Mapping
@@ -12,7 +12,10 @@ BAD_INPUT = 2
 SURROUNDINGS_FAILED = 1
 INTERRUPTED = 130
 
-_BAD_INPUT_KEYS = frozenset({"wav-unreadable", "wav-empty", "wav-unsupported", "wav-missing", "wav-too-short"})
+_BAD_INPUT_KEYS = frozenset({
+    "wav-missing", "wav-unreadable", "wav-empty", "wav-unsupported", "rate-unusable", "model-unknown",
+    "language-unknown", "journal-missing", "journal-foreign", "pair-unknown",
+})  # fmt: skip
 
 
 class Refused(Exception):

@@ -51,7 +51,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
     routes = wanted.routes
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
-        ears = _ears(language, routes, clock, settings, closing)
+        ears = _ears(routes, clock, settings, closing)
         voice = make_voice(routes, clock, settings, closing)
         if ears is not None:
             close_ears_while_speaking(voice, ears, live=routes.is_live)
@@ -72,9 +72,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
     return session
 
 
-def _ears(
-    language: Language, routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack
-) -> Ears | None:
+def _ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
     if routes.recogniser == "typed" or routes.hear_from == "keys":
         return None
     ears = make_ears(make_source(routes, clock, settings), routes)
@@ -89,11 +87,10 @@ def _manners(settings: Settings) -> Manners:
 def _open(session: Session, opening: Opening, wanted: Wanted, language: Language) -> None:
     began = SessionBegan(recogniser=wanted.routes.recogniser, language=language.name)
     grain = (GrainSet(grain=wanted.grain),) if wanted.grain else ()
-    *first, last = opening.sayings
-    session.greet(*first[:1], events=(began, *opening.events))
-    for saying in first[1:]:
+    first, *others = opening.sayings
+    session.greet(first, events=(began, *opening.events, *grain))
+    for saying in others:
         session.greet(saying, events=())
-    session.greet(last, events=grain)
 
 
 def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:

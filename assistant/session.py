@@ -7,7 +7,13 @@ from typing import TypeGuard, get_args
 from assistant.inputs import Ended, Failed, Input, OutputWanted, Pressed, Tick
 from assistant.journal import Entry, Journal, is_knitting
 from assistant.journal_events import (
-    AskedBack, DeviceLost, JournalEvent, RestSuggested, SessionEnded, Told, VoiceModeSet,
+    AskedBack,
+    DeviceLost,
+    JournalEvent,
+    RestSuggested,
+    SessionEnded,
+    Told,
+    VoiceModeSet,
 )  # fmt: skip
 from assistant.languages import Language
 from assistant.listening.commands import number_of
@@ -21,7 +27,19 @@ from assistant.timing import is_too_soon
 from assistant.voice import Output, Voice
 from models.recognising import Heard, Vocabulary
 from plans.conversation import (
-    Advanced, Again, Command, Decision, Event, Next, No, Problem, Progress, Reply, Stopped, WhereAmI, Yes,
+    Advanced,
+    Again,
+    Command,
+    Decision,
+    Event,
+    Next,
+    No,
+    Problem,
+    Progress,
+    Reply,
+    Stopped,
+    WhereAmI,
+    Yes,
 )  # fmt: skip
 from plans.engine import ask_next, decide, evolve
 from plans.pattern import Plan
@@ -32,6 +50,8 @@ _CANNOT_BE = frozenset({
     "no-such-round", "not-knitted-yet", "went-back-fewer", "went-forward-fewer", "cannot-go-back", "cannot-go-forward",
     "no-rounds", "count-too-many", "count-too-few",
 })  # fmt: skip
+
+_OUTPUTS = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}
 
 
 @dataclass(slots=True)
@@ -73,7 +93,7 @@ class Session:
 
     def __init__(  # noqa: PLR0913 (each is a port of its own)
         self, sitting: Sitting, language: Language, voice: Voice, clock: Clock, *, manners: Manners,
-        habits: Habits = Habits(), expect: Callable[[Vocabulary], None] = lambda _: None,  # noqa: B008 (frozen)
+        habits: Habits = Habits(), expect: Callable[[Vocabulary], None] = lambda _: None,
     ) -> None:  # fmt: skip
         self.sitting = sitting
         self.manners = manners
@@ -156,8 +176,8 @@ class Session:
 
     def _change_output(self) -> None:
         self._voice.output = self._voice.output.following
-        key = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}[self._voice.output]
-        self._write_and_say((VoiceModeSet(mode=self._voice.output.value),), Reply.of(key), None)
+        output = self._voice.output
+        self._write_and_say((VoiceModeSet(mode=output.value),), Reply.of(_OUTPUTS[output]), None)
 
     def _tell_failure(self, problem: Problem) -> None:
         device = next((str(value) for name, value in problem.values if name == "name"), "")
@@ -273,7 +293,8 @@ class Session:
 
     def _vocabulary(self) -> Vocabulary:
         if self._meant is not None and self._meant.other is not None:
-            numbers = {number for number in map(number_of, (self._meant.command, self._meant.other)) if number}
+            commands = (command for command in (self._meant.command, self._meant.other) if command is not None)
+            numbers = (number for number in map(number_of, commands) if number is not None)
             return self._language.vocabulary_of_numbers(map(int, numbers), ("yes", "no"))
         return self._language.vocabulary(attention=self.manners.attention)
 

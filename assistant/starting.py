@@ -59,8 +59,9 @@ def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made |
         taken: names of pairs that there are already.
     """
     dialogue.say(Reply.of("new-pair"))
-    interview: Interview | None = Interview()
-    while (interview := _interviewed(dialogue, interview)) is not None:
+    interview = Interview()
+    while (answered := _interviewed(dialogue, interview)) is not None:
+        interview = answered
         wishes = interview.wishes(_free_name(taken))
         made = make_plan(wishes)
         if isinstance(made, Made):

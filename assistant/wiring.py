@@ -74,7 +74,7 @@ def make_recogniser(name: str, model: str | None = None) -> Recogniser:
         from models.keeping import model_path  # noqa: PLC0415 (loaded when asked for)
         from models.vosk_recogniser import VoskRecogniser  # noqa: PLC0415
 
-        return VoskRecogniser(model_path(model or "vosk-small-en", data_dir()))
+        return VoskRecogniser(model_path(model or "vosk-small-en-us", data_dir()))
     from models.pocketsphinx_recogniser import PocketSphinxRecogniser  # noqa: PLC0415
 
     return PocketSphinxRecogniser()

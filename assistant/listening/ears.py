@@ -40,8 +40,7 @@ class Ears:
         self._take_up_vocabulary()
         for block in self._source.blocks():
             yield from self._hear(block)
-        for heard in self._recogniser.finish():
-            yield heard
+        yield from self._recogniser.finish()
 
     def _hear(self, block: Block) -> Iterator[Heard]:
         if self._expected_sample is not None and block.first_sample != self._expected_sample:

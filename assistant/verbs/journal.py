@@ -10,8 +10,8 @@ from assistant.cue_sheet import chapters, cues, takes, webvtt
 from assistant.failing import Surroundings
 from assistant.journal import Entry, Journal
 from assistant.journal_checking import check as check_journal
-from assistant.journal_plans import kept
 from assistant.journal_export import described, json_lines
+from assistant.journal_plans import kept
 from assistant.speaking.wording import word
 from assistant.verbs.shared import language_option, load_language
 from plans.conversation import PlanId, Reply

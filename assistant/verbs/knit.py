@@ -1,7 +1,7 @@
 """`roundcaller knit`: the pair, called aloud."""
 
 from pathlib import Path
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 import click
 
@@ -11,7 +11,9 @@ from assistant.session import Habits
 from assistant.sittings import open_pair
 from assistant.verbs.shared import language_option, load_language, made_from, settings_or_usual
 from assistant.wiring import Routes, default_journal
-from plans.conversation import Grain
+
+if TYPE_CHECKING:
+    from plans.conversation import Grain
 
 from_option = click.option("--from", "hear_from", default=None, metavar="mic|FILE.wav|-|keys", help="Where words come "
                            "from: the microphone, a recording, standard input, or the keys alone.")  # fmt: skip
@@ -34,7 +36,7 @@ model_option = click.option("--model", default=None, metavar="NAME", help="Which
               help="How much one call covers; follow goes with the work.")  # fmt: skip
 @click.option("--yes", "answers_yes", is_flag=True, help="Take every question as answered with yes.")
 @language_option
-def knit(  # noqa: PLR0913 (one parameter an option)
+def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     file: Path | None, journal_file: Path | None, pair: str | None, hear_from: str | None, speak_to: str,
     recogniser: str | None, model: str | None, grain: str | None, answers_yes: bool, language: str,
 ) -> None:  # fmt: skip

@@ -3,7 +3,6 @@
 import json
 from collections.abc import Iterator
 from fractions import Fraction
-from pathlib import Path
 from typing import Any
 
 import click
@@ -25,7 +24,7 @@ from models.recognising import SAMPLE_RATE_HZ, Heard
 @recogniser_option
 @model_option
 @language_option
-def listen(  # noqa: PLR0913 (one parameter an option)
+def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
     files: tuple[str, ...], mic: bool, as_json: bool, recogniser: str | None, model: str | None, language: str
 ) -> None:
     """Tell what is heard in recordings, or at the microphone, and what would be done about it; nothing is kept.
@@ -73,4 +72,5 @@ def _whole(number: int | Fraction | None) -> int | None:
 
 def _text(line: dict[str, Any]) -> str:
     what = line["command"] or "no command"
-    return f"{line['began_s']:.2f} to {line['ended_s']:.2f} s: “{line['words']}”, {what}, {line['outcome']}: {line['why']}"
+    when = f"{line['began_s']:.2f} to {line['ended_s']:.2f} s"
+    return f"{when}: “{line['words']}”, {what}, {line['outcome']}: {line['why']}"

@@ -5,6 +5,7 @@ import click
 from assistant.speaking.wording import word
 from assistant.verbs.shared import language_option, load_language
 from assistant.wiring import data_dir
+from models.downloading import Received
 from models.fetching import fetch as fetch_model
 from models.keeping import ModelState, list_models
 from models.keeping import verify as verify_model
@@ -30,25 +31,24 @@ def _line(state: ModelState) -> str:
     model = state.model
     size = f"{(model.size_bytes or 0) / 1e6:.0f} MB" if model.size_bytes else "size not known"
     here = f"here: {state.path}" if state.path else f"not here: roundcaller models fetch {model.name}"
-    return f"{model.name}; {model.language}; {model.recogniser}; {model.licence}; {size}; {here}"
+    return f"{model.name}; {model.language}; {model.purpose}; {model.licence}; {size}; {here}"
 
 
 @models.command()
 @click.argument("name")
-@click.option("--trust", is_flag=True, help="Accept what the server sends where no checksum is recorded.")
+@click.option("--accept-unknown", is_flag=True, help="Accept what the server sends where no checksum is recorded.")
 @language_option
-def fetch(name: str, trust: bool, language: str) -> None:
+def fetch(name: str, accept_unknown: bool, language: str) -> None:
     """Fetch a model; goes on where an earlier download broke off.
 
-    Example: roundcaller models fetch vosk-small-en
+    Example: roundcaller models fetch vosk-small-en-us
     """
     spoken = load_language(language)
 
-    def tell(received: int, total: int | None) -> None:
-        percent = 100 * received // total if total else 0
-        click.echo(word(Reply.of("model-fetching", name=name, percent=percent), spoken), err=True)
+    def tell(received: Received) -> None:
+        click.echo(word(Reply.of("model-fetching", name=name, percent=received.percent or 0), spoken), err=True)
 
-    fetch_model(name, data_dir(), tell, accept_unknown=trust)
+    fetch_model(name, data_dir(), tell, accept_unknown=accept_unknown)
     click.echo(word(Reply.of("model-fetched", name=name), spoken))
 
 
