@@ -2,7 +2,8 @@
 
 Beside Fluent's own language a sentence may use
     { $count }                          a number, in words; a list or a part, worded
-    { AS($count, form: "ordinal") }     another form of a number, or a part's attribute
+    { AS($count, form: "ordinal") }     another form of a number; a part by its attribute
+                                        `.ordinal` or, worded tersely, `.ordinal-terse`
     { CAPITAL($count) }                 with a capital
     { DIGITS($line) }                   a number in digits
     { SPELLED($count) }                 digit by digit
@@ -11,7 +12,7 @@ A list's parts are joined, two and two, by the sentence's own attribute `join-NA
 else by the message `join-NAME`, else by `join`.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from fluent.runtime import FluentBundle, FluentResource
@@ -65,8 +66,8 @@ class Sentences:
         """
         return _Wording(self, verbosity, unit).say(saying)
 
-    def format(self, key: str, attribute: str, values: Mapping[str, object]) -> str:
-        """A message or, where it has it, its attribute.
+    def format(self, key: str, attributes: Iterable[str], values: Mapping[str, object]) -> str:
+        """A message: the first of the attributes that it has, else its plain value.
 
         Raises:
             SentenceFailed: no sentence, or a value is missing.
@@ -74,7 +75,8 @@ class Sentences:
         if not self._bundle.has_message(key):
             raise SentenceFailed(f"no sentence for “{key}”")
         message = self._bundle.get_message(key)
-        pattern = message.attributes.get(attribute, message.value)
+        found = (message.attributes[name] for name in attributes if name in message.attributes)
+        pattern = next(found, message.value)
         if pattern is None:
             raise SentenceFailed(f"“{key}” has no plain sentence")
         text, errors = self._bundle.format_pattern(pattern, dict(values))
@@ -85,8 +87,8 @@ class Sentences:
     def join(self, key: str, joiner: str, values: Mapping[str, object]) -> str:
         """Two parts of a list, by the joiner of its own message, of its name, or the usual one."""
         if self._bundle.has_message(key) and joiner in self._bundle.get_message(key).attributes:
-            return self.format(key, joiner, values)
-        return self.format(joiner if self._bundle.has_message(joiner) else "join", "", values)
+            return self.format(key, (joiner,), values)
+        return self.format(joiner if self._bundle.has_message(joiner) else "join", (), values)
 
     def _functions(self) -> dict[str, Callable[..., Any]]:
         return {
@@ -137,8 +139,12 @@ class _Wording:
         if isinstance(saying, Problem):
             given.setdefault("where", saying.where)
         values = {name: self._value(saying.key, name, value) for name, value in given.items()}
-        text = self.sentences.format(saying.key, form or str(self.verbosity), values)
+        text = self.sentences.format(saying.key, self._attributes(form), values)
         return " ".join(text.split())
+
+    def _attributes(self, form: str) -> tuple[str, ...]:
+        """A form at this verbosity, the form, or the verbosity alone."""
+        return (f"{form}-{self.verbosity}", form, str(self.verbosity))
 
     def _value(self, key: str, name: str, value: Value) -> object:
         match value:
@@ -165,9 +171,9 @@ class _Wording:
     def _length(self, length: Measure, form: str) -> str:
         if self.unit == "in":
             whole, quarters = divmod(round(length.tenths_mm * 4 / TENTHS_PER_INCH), 4)
-            return self.sentences.format("length-in", form, {"whole": whole, "quarters": quarters})
+            return self.sentences.format("length-in", (form,), {"whole": whole, "quarters": quarters})
         whole, tenths = divmod(round(length.tenths_mm / 10), 10)
-        return self.sentences.format("length-cm", form, {"whole": whole, "tenths": tenths})
+        return self.sentences.format("length-cm", (form,), {"whole": whole, "tenths": tenths})
 
 
 class _SayVariables(Transformer):

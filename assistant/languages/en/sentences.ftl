@@ -50,7 +50,13 @@ times = { $times ->
         [2] { " " }twice
        *[other] { " " }{ $times } times
     }
-in-stage = { CAPITAL($stage) }, round { $round } of { $of }
+in-stage = { CAPITAL($stage) }, { round-or-row } { $round } of { $of }
+# heel turn and flap go back and forth
+round-or-row = { $stage ->
+        [stage-heel-turn] row
+        [stage-heel-flap] row
+       *[other] round
+    }
 
 ## Names of things
 
@@ -78,16 +84,29 @@ grain-round = round by round
 grain-follow = as the work asks for it
 
 where-half = { $sock }, { $half }
+    .before = { $sock }, { $half }:
     .the = the { $half } of { AS($sock, form: "the") }
-where-heel-row = { $sock }, row { $row } of { $of }
-    .learner = { $sock }, heel row { $row } of { $of }
+where-heel-row = { $sock }, row { $row }
+    .terse = row { $row }
+    .before = { $sock }, row { $row }:
+    .before-terse = row { $row }:
     .the = the heel of { AS($sock, form: "the") }
 where-side = { $half ->
         [half-front] both fronts
        *[half-back] both backs
     }
+    .before = { $half ->
+        [half-front] fronts
+       *[half-back] backs
+    }
+    .before-learner = { $half ->
+        [half-front] both fronts:
+       *[half-back] both backs:
+    }
 where-round = round { $round } of { $of }
+    .before = round { $round } of { $of },
 where-rest-of-round = rest of round { $round } of { $of }
+    .before = rest of round { $round } of { $of },
 
 ## Operations
 
@@ -99,6 +118,7 @@ op-ptbl = purl { $times } through the back
 op-sl-wyib = slip { $times }
     .learner = slip { $times } with the yarn behind
 op-sl-wyif = slip { $times } with the yarn in front
+    .terse = slip { $times }
 op-kfb = knit front and back{ times }
 op-pfb = purl front and back{ times }
 op-m1l = make one left{ times }
@@ -142,8 +162,10 @@ repeat = { $times ->
 work-cast-on = cast on
 work-plain = plain
 work-increase = increase
+    .learner = knit one, make one right, knit to the last, make one left, knit the last
 work-decrease = decrease
 work-closing = close the corners
+    .learner = lift the strand at each corner and work it together with the stitch beside it
 work-rib = rib
 work-bind-off = bind off
 work-mixed = stitch by stitch
@@ -167,23 +189,30 @@ act-pull-the-tail = pull the tail
 act-marker = hang the marker
 act-lifeline = thread a lifeline
     .learner = thread a lifeline through every loop of both socks
-act-turn-clockwise = turn clockwise
-act-turn-anticlockwise = turn anticlockwise
+# the two alternate, so that the balls do not tangle
+act-turn-clockwise = turn
+    .learner = turn clockwise
+act-turn-anticlockwise = turn back
+    .terse = turn
+    .learner = turn anticlockwise
 act-turn = turn
 act-cut = cut the yarn
 act-cut-a-long-tail = cut a long tail
     .learner = cut a tail four times as long as the cuff is wide
 act-weave-in = weave in the ends
 act-wash = wash and dry them flat
-act-measure-foot = measure the foot for { $due }
-act-measure-leg = measure the leg for { $due }
-act-try-on-foot = try them on for a foot of { $due }
-act-try-on-leg = try them on for a leg of { $due }
+act-measure-foot = measure the foot: { $due }
+act-measure-leg = measure the leg: { $due }
+act-try-on-foot = try them on: the foot is { $due } long
+    .terse = try them on: foot { $due }
+act-try-on-leg = try them on: the leg is { $due } high
+    .terse = try them on: leg { $due }
 
 ## Counts
 
 makes = makes { $count }
 makes-each = makes { $count } each
+    .terse = makes { $count }
 makes-each-half = makes { $count } on each half
 makes-front-back = makes { $front } in front, { $back } at the back
 makes-on = { $where } makes { $count }
@@ -191,7 +220,7 @@ stage-begins = { $rounds ->
         [one] { $stage }, one round
        *[other] { $stage }, { $rounds } rounds
     }
-heel-begins = heel, plain fronts first
+heel-begins = heel
 heel-stage-begins = { $rows ->
         [one] { $stage } of the { $sock }, one row
        *[other] { $stage } of the { $sock }, { $rows } rows
@@ -205,7 +234,7 @@ heel-rows-ahead = { $rows ->
        *[other] And { $rows } heel rows.
     }
 mark-of-other-plan = mark { $number } belongs to another plan
-mark = mark { $number }: { $stage }, round { $round } of { $of }, { $where }
+mark = mark { $number }: { $stage }, { round-or-row } { $round } of { $of }, { $where }
 
 ## Coming back
 
@@ -251,41 +280,41 @@ call = { $stage ->
        *[other] { CAPITAL($stage) }.{ " " }
     }{ $where ->
         [none] { call-unplaced }
-       *[other] { CAPITAL($where) }{ call-placed }
+       *[other] { call-placed }
     }{ $makes ->
         [none] { "" }
-       *[other] { CAPITAL($makes) }.
+       *[other] { " " }{ CAPITAL($makes) }.
     }
-# no place is said: the first thing begins with a capital
+# no place is said: what comes first begins with a capital
 call-unplaced = { $acts ->
         [none] { $work ->
             [none] { $then ->
                 [none] { "" }
-               *[other] { CAPITAL($then) }.{ " " }
+               *[other] { CAPITAL($then) }.
             }
            *[other] { CAPITAL($work) }{ call-then }
         }
        *[other] { CAPITAL($acts) }{ $work ->
             [none] { call-then }
-           *[other] . { CAPITAL($work) }{ call-then }
+           *[other] ; { $work }{ call-then }
         }
     }
 call-placed = { $acts ->
         [none] { $work ->
             [none] { $then ->
-                [none] .{ " " }
-               *[other] : { $then }.{ " " }
+                [none] { CAPITAL($where) }.
+               *[other] { CAPITAL($where, form: "before") } { $then }.
             }
-           *[other] : { $work }{ call-then }
+           *[other] { CAPITAL($where, form: "before") } { $work }{ call-then }
         }
-       *[other] : { $acts }{ $work ->
+       *[other] { CAPITAL($where, form: "before") } { $acts }{ $work ->
             [none] { call-then }
-           *[other] . { CAPITAL($work) }{ call-then }
+           *[other] ; { $work }{ call-then }
         }
     }
 call-then = { $then ->
-        [none] .{ " " }
-       *[other] . { CAPITAL($then) }.{ " " }
+        [none] .
+       *[other] , { $then }.
     }
 call-round = { CAPITAL($round) } of { $of }.
     .learner = Round { $round } of { $of }, plain all the way round both socks.
@@ -320,13 +349,13 @@ cannot-go-forward = This is the last round: there is none to go forward.
 no-rounds = That is no round at all: say how many, from one up.
 ask-at-round = { in-stage }: are you there?
 no-such-round = The { $stage } has { $of ->
-        [one] one round
-       *[other] { $of } rounds
-    }, no round { $round }.
-ask-ripped-back = Ripped back to { $stage }, round { $round } of { $of }?
+        [one] one { round-or-row }
+       *[other] { $of } { round-or-row }s
+    }, no { round-or-row } { $round }.
+ask-ripped-back = Ripped back to { $stage }, { round-or-row } { $round } of { $of }?
 ripped-back-to-where = Ripped back to where? Say the round or the part of the sock.
 no-such-stage = This sock has no part of that name.
-not-knitted-yet = { CAPITAL($stage) }, round { $round } is not knitted yet: go forward to reach it.
+not-knitted-yet = { CAPITAL($stage) }, { round-or-row } { $round } is not knitted yet: go forward to reach it.
 ask-next = Is this done already? { $call }
 ask-stop = { $to_go ->
         [one] One stitch to go to the end of this side, on { AS($where, form: "the") }. Stop here?
@@ -379,8 +408,8 @@ count-too-few = { CAPITAL($stitches) } on { AS($where, form: "the") } should be 
        *[other] Perhaps { $causes }.
     }
     .terse = { CAPITAL($stitches) }, should be { $expected }: { $difference } too few.
-stopped = Stopped in the { $stage }, round { $round } of { $of }, { $where }. It is all written down.
-    .terse = Stopped, { $stage }, round { $round } of { $of }, { $where }.
+stopped = Stopped in the { $stage }, { round-or-row } { $round } of { $of }, { $where }. It is all written down.
+    .terse = Stopped, { $stage }, { round-or-row } { $round } of { $of }, { $where }.
 stopped-finished = Stopped. Both socks are done.
 resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { CAPITAL($marker) }. { $yarns ->
         [none] { "" }
@@ -502,6 +531,9 @@ at-place = { $where ->
 
 ## What the proof can find wrong with a plan
 
+cast-on-out-of-order = { at-place }The { $half } of sock { $sock } is cast on out of order: the plan is not to be knitted.
+heel-rows-wrong = { at-place }The heel has { $found } rows and should have { $wanted }: the plan is not to be knitted.
+flap-broken = { at-place }The flap row slips and knits in another order than the rows below: the plan is not to be knitted.
 row-index-wrong = { at-place }The row is numbered { $found } and should be { $wanted }: the plan is not to be knitted.
 stage-wrong = { at-place }The row is in { $found } and should be in { $wanted }: the plan is not to be knitted.
 round-number-wrong = { at-place }The round is numbered { $found } and should be { $wanted }: the plan is not to be knitted.

@@ -76,7 +76,7 @@ grain-side = po stronie
 grain-round = po okrążeniu
 grain-follow = jak każe robota
 where-half = { $half } { AS($sock, form: "of") }
-where-heel-row = z { AS($of, form: "genitive") } rząd { $row } { AS($sock, form: "of") }
+where-heel-row = rząd { $row } { AS($sock, form: "of") }
 where-side = { $half ->
         [half-front] oba przody
        *[half-back] oba tyły
@@ -385,6 +385,9 @@ text-empty = { at-place }{ CAPITAL($field) } jest puste.
 two-names-unreadable = { at-place }{ CAPITAL($field) }, „{ $text }”: napisz dwie nazwy.
 choice-unknown = { at-place }{ CAPITAL($field) }, „{ $text }”: wybierz z { $choices }.
 
+cast-on-out-of-order = { at-place }Nie po kolei nabrano: { $half } { $sock }.
+heel-rows-wrong = { at-place }Pięta ma mieć rzędów { $wanted }, ma { $found }.
+flap-broken = { at-place }Płat jest przerwany.
 row-index-wrong = { at-place }Rząd ma mieć numer { $wanted }, ma { $found }.
 stage-wrong = { at-place }Ma być { $wanted }, jest { $found }.
 round-number-wrong = { at-place }Okrążenie ma mieć numer { $wanted }, ma { $found }.
