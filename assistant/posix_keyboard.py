@@ -112,10 +112,12 @@ if sys.platform != "win32":
                 signal.signal(number, signal.SIG_DFL)
                 os.kill(os.getpid(), number)
 
-        def _suspend(self, number: int, _: FrameType | None) -> None:
+        def _suspend(self, number: int, frame: FrameType | None) -> None:
+            """Stop with the terminal put back; where nobody could wake it, the system goes on at once."""
             self._put_back()
             signal.signal(number, signal.SIG_DFL)
             os.kill(os.getpid(), number)
+            self._go_on(number, frame)
 
         def _go_on(self, _: int, __: FrameType | None) -> None:
             if not self._closed:

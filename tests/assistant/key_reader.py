@@ -1,0 +1,28 @@
+"""A program that prints the name of each key pressed in its terminal, a line each, until "q" or control-D.
+
+Run as `python -m tests.assistant.key_reader [HOW]`; HOW is how it ends after "q": "return", "raise", "exit", or
+"hang" (goes on reading).
+"""
+
+import sys
+
+from assistant.terminal import open_keyboard
+
+
+def main(how: str) -> None:
+    """Read keys until the end."""
+    with open_keyboard() as keyboard:
+        print("ready", flush=True)
+        for name in keyboard.strokes():
+            print(name, flush=True)
+            if name == "q" and how != "hang":
+                break
+        if how == "raise":
+            raise RuntimeError("dropped a stitch")
+        if how == "exit":
+            sys.exit(3)
+    print("after", flush=True)
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:] or ["return"])
