@@ -1,14 +1,17 @@
 """Every key that anything here can say: what each language must have a sentence for."""
 
 from assistant.devices import DEVICE_ERRORS
+from assistant.journal_checking import CHECK_PROBLEMS
 from assistant.journal_errors import JOURNAL_ERRORS
 from assistant.languages.session_sayings import SESSION_SAYINGS
+from assistant.pace import PACE_SAYINGS
+from assistant.settings import SETTINGS_PROBLEMS
 from models.errors import ERRORS
-from plans.proof_sayings import PROOF_SAYINGS
 from plans.sayings import SAYINGS
-from plans.sizing_sayings import SIZING_SAYINGS
 
-_SETS = (SAYINGS, SIZING_SAYINGS, PROOF_SAYINGS, SESSION_SAYINGS, DEVICE_ERRORS, ERRORS, JOURNAL_ERRORS)
+_SETS = (
+    SAYINGS, SESSION_SAYINGS, PACE_SAYINGS, SETTINGS_PROBLEMS, DEVICE_ERRORS, ERRORS, JOURNAL_ERRORS, CHECK_PROBLEMS,
+)  # fmt: skip
 
 
 def every_saying() -> dict[str, frozenset[str]]:

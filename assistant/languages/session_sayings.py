@@ -40,9 +40,6 @@ _LISTENING: dict[str, set[str]] = {
 }  # fmt: skip
 
 _TIME: dict[str, set[str]] = {
-    "how-long": {"hours", "minutes"},
-    "how-long-unknown": set(),                 # too few steps were timed
-    "how-long-finished": set(),
     "rest-due": {"minutes"},                   # so long without a rest
     "resting": set(),
     "rest-over": {"minutes"},
@@ -58,6 +55,8 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     "interrupted": set(),
     "plan-edited": {"name"},                   # the file was edited since; the pair goes on as it was begun
     "plan-edited-ask": {"name"},
+    "plan-taken": {"name"},                    # the pair goes on with a new plan
+    "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
     "plan-written": {"path"},
     "pair-summary": {"around", "circumference", "foot", "leg"},
     "keep-this": set(),                        # yes or no
@@ -106,6 +105,7 @@ _PROBLEMS: dict[str, set[str]] = {
     "path-unwritable": {"file", "reason"},
     "language-unknown": {"language", "known"},
     "language-broken": {"language", "file", "what"},
+    "listen-to-what": set(),                   # neither files nor the microphone, or both
     "nothing-to-resume": set(),
     "no-pair-named": {"name", "names"},
     "option-unfit": {"option", "reason"},

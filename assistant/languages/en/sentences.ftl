@@ -533,6 +533,7 @@ at-place = { $where ->
 
 cast-on-out-of-order = { at-place }The { $half } of sock { $sock } is cast on out of order: the plan is not to be knitted.
 heel-rows-wrong = { at-place }The heel has { $found } rows and should have { $wanted }: the plan is not to be knitted.
+turn-broken = { at-place }The short row does something that no heel turn does: the plan is not to be knitted.
 flap-broken = { at-place }The flap row slips and knits in another order than the rows below: the plan is not to be knitted.
 row-index-wrong = { at-place }The row is numbered { $found } and should be { $wanted }: the plan is not to be knitted.
 stage-wrong = { at-place }The row is in { $found } and should be in { $wanted }: the plan is not to be knitted.
@@ -619,26 +620,43 @@ help = Say “next” when a step is done. Ask “where am I”, “how many”,
 help-keys = Space is next, U undo, R redo, W where am I, A again, H help, Q stop.
 nothing-said-yet = I have said nothing yet.
 
-## Time and hands
+## Time to go
 
-how-long = { $hours ->
-        [0] { $minutes ->
-            [one] About one minute of knitting to go.
-           *[other] About { $minutes } minutes of knitting to go.
-        }
-        [one] { $minutes ->
-            [0] About one hour of knitting to go.
-            [one] About one hour and one minute of knitting to go.
-           *[other] About one hour and { $minutes } minutes of knitting to go.
-        }
-       *[other] { $minutes ->
-            [0] About { $hours } hours of knitting to go.
-            [one] About { $hours } hours and one minute of knitting to go.
-           *[other] About { $hours } hours and { $minutes } minutes of knitting to go.
-        }
+time-to-go = { CAPITAL($in_stage) } to go in this part, { $in_pair } in the pair.
+    .terse = { CAPITAL($in_stage) } here, { $in_pair } in the pair.
+time-about = about { $duration }
+time-between = { $least } to { $most }
+duration-few-minutes = a few minutes
+duration-minutes = { $minutes ->
+        [one] one minute
+       *[other] { $minutes } minutes
     }
-how-long-unknown = I cannot tell yet: I have heard too few steps.
-how-long-finished = There is nothing to go.
+duration-half-hour = half an hour
+duration-hours = { $hours ->
+        [one] one hour
+       *[other] { $hours } hours
+    }
+duration-hours-and-half = { $hours } and a half hours
+
+## Settings
+
+settings-damaged = The settings in { $file } are damaged and were put aside as { $aside }: the usual ones are used, choose yours again.
+settings-unreadable = The settings in { $file } cannot be read: the usual ones are used, change the file's rights.
+settings-unwritable = The settings cannot be written to { $file }: nothing will be remembered, change its rights.
+
+## What a check of a journal finds
+
+check-file = The database is damaged ({ $found }): save what can be read with “roundcaller journal export”.
+check-gap = Event { DIGITS($seq) } is missing: save the others with “roundcaller journal export”.
+check-event = Event { DIGITS($seq) } cannot be read: save the others with “roundcaller journal export”.
+check-plan = The plan { $plan } was changed since it was written down: do not knit on from it.
+check-plan-missing = Event { DIGITS($seq) } needs the plan { $plan }, which is missing: begin again from the plan file.
+check-place = Event { DIGITS($seq) } is at a place that its plan does not have: undo it, or say where you are.
+check-not-begun = Event { DIGITS($seq) } knits on the pair “{ $name }”, which was never begun: begin it again.
+check-replay = Event { DIGITS($seq) } does not follow from those before it: say where you are.
+
+## Rests and hands
+
 rest-due = { $minutes ->
         [one] One minute of knitting without a rest: put it down for five, and stretch your hands.
        *[other] { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five, and stretch your hands.
@@ -664,6 +682,8 @@ goodbye = Goodbye. Everything is written down.
 interrupted = Interrupted. Everything is written down.
 plan-edited = The plan file of { $name } was edited since the pair was begun: I go on with the plan as it was.
 plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
+plan-taken = { CAPITAL($name) } goes on with the new plan.
+plan-lost = The journal does not hold the plan of { $name }: begin it again from its plan file.
 plan-written = The plan is written to { $path }.
 pair-summary = { $around ->
         [one] One stitch around
@@ -725,6 +745,7 @@ path-unreadable = { $file } cannot be read ({ $reason }): check the name and you
 path-unwritable = { $file } cannot be written ({ $reason }): choose another place.
 language-unknown = There is no language “{ $language }”: choose from { $known }.
 language-broken = The language “{ $language }” cannot be read, in { $file }: { $what }. Mend that file or choose another language.
+listen-to-what = Say what to listen to: one or more sound files, or --mic.
 nothing-to-resume = There is no pair to go on with: give a plan file.
 no-pair-named = There is no pair called “{ $name }”: there is { $names }.
 option-unfit = { $option } does not fit: { $reason }.

@@ -387,6 +387,7 @@ choice-unknown = { at-place }{ CAPITAL($field) }, „{ $text }”: wybierz z { $
 
 cast-on-out-of-order = { at-place }Nie po kolei nabrano: { $half } { $sock }.
 heel-rows-wrong = { at-place }Pięta ma mieć rzędów { $wanted }, ma { $found }.
+turn-broken = { at-place }Obrót pięty jest przerwany.
 flap-broken = { at-place }Płat jest przerwany.
 row-index-wrong = { at-place }Rząd ma mieć numer { $wanted }, ma { $found }.
 stage-wrong = { at-place }Ma być { $wanted }, jest { $found }.
@@ -462,17 +463,33 @@ voice-and-lines = Głos i wiersze.
 help = Powiedz „dalej”, gdy krok gotowy; „gdzie jestem”, „ile oczek”, „cofnij”, „koniec na dzisiaj”.
 help-keys = Spacja: dalej. U: cofnij. Q: koniec.
 nothing-said-yet = Jeszcze nic nie mówię.
-how-long = Jeszcze { $hours ->
-        [one] jedna godzina
-        [few] { AS($hours, form: "feminine") } godziny
-       *[other] { $hours } godzin
-    } i { $minutes ->
+time-to-go = W parze { $in_pair }, w tej części { $in_stage }.
+time-about = około { $duration }
+time-between = do { $most }, a choć { $least }
+duration-few-minutes = kilka minut
+duration-minutes = { $minutes ->
         [one] jedna minuta
         [few] { AS($minutes, form: "feminine") } minuty
        *[other] { $minutes } minut
-    }.
-how-long-unknown = Jeszcze nie wiem.
-how-long-finished = Nic nie zostało.
+    }
+duration-half-hour = pół godziny
+duration-hours = { $hours ->
+        [one] jedna godzina
+        [few] { AS($hours, form: "feminine") } godziny
+       *[other] { $hours } godzin
+    }
+duration-hours-and-half = { AS($hours, form: "feminine") } i pół godziny
+settings-damaged = Ustawienia są zepsute, { $aside } je przechowuje: { $file }.
+settings-unreadable = Nie da się czytać ustawień: { $file }.
+settings-unwritable = Nie da się zapisać ustawień: { $file }.
+check-file = Baza jest zepsuta: { $found }.
+check-gap = Brakuje zdarzenia { DIGITS($seq) }.
+check-event = Nie da się czytać zdarzenia { DIGITS($seq) }.
+check-plan = Zmieniono plan { $plan }.
+check-plan-missing = Brakuje planu { $plan } zdarzenia { DIGITS($seq) }.
+check-place = Takiego miejsca nie ma: zdarzenie { DIGITS($seq) }.
+check-not-begun = Parę „{ $name }” trzeba zacząć: zdarzenie { DIGITS($seq) }.
+check-replay = Nie wynika z poprzednich: zdarzenie { DIGITS($seq) }.
 rest-due = Bez przerwy { $minutes ->
         [one] jedna minuta
         [few] { AS($minutes, form: "feminine") } minuty
@@ -493,6 +510,8 @@ goodbye = Do widzenia. Wszystko zapisane.
 interrupted = Przerwane. Wszystko zapisane.
 plan-edited = Plan „{ $name }” zmieniono: zostaje jak był.
 plan-edited-ask = Plan „{ $name }” zmieniono. Dalej jak było?
+plan-taken = Nowy plan: { $name }.
+plan-lost = Brakuje planu: { $name }.
 plan-written = { CAPITAL($path) }: plan zapisany.
 pair-summary = Nogawka { $leg }, stopa { $foot }, { $circumference } dookoła: { $around }.
 keep-this = Zachować to?
@@ -532,6 +551,7 @@ path-unreadable = Nie da się czytać ({ $reason }): { $file }.
 path-unwritable = Nie da się pisać ({ $reason }): { $file }.
 language-unknown = Wybierz z { $known }: nie ma języka „{ $language }”.
 language-broken = Język „{ $language }” jest zepsuty, { $what }: { $file }.
+listen-to-what = Podaj nagranie albo mikrofon.
 nothing-to-resume = Nie ma pary: podaj plan.
 no-pair-named = Są { $names }: nie ma „{ $name }”.
 option-unfit = Nie pasuje, { $reason }: { $option }.
