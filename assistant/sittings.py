@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from assistant.failing import Surroundings, refuse
 from assistant.journal import Journal
-from assistant.journal_plans import keep, kept_plan
 from assistant.journal_events import JournalEvent
+from assistant.journal_plans import keep, kept_plan
 from assistant.session import Sitting
 from plans.conversation import Event, Problem, Progress, Replanned, Reply
 from plans.engine import begin, evolve, replay
@@ -98,6 +98,10 @@ def _recorded(journal: Journal, name: str) -> tuple[Plan, Progress]:
 def _same_so_far(old: Plan, new: Plan, progress: Progress) -> bool:
     """Whether every row up to the further of both places is the same in both plans, and the pair lies alike."""
     done = max(progress.now.first.row_index, progress.now.second.row_index)
-    alike = old.around == new.around and old.construction == new.construction
+    alike = old.around == new.around and _lies(old) == _lies(new)
     return alike and done < len(new.rows) and old.rows[: done + 1] == new.rows[: done + 1]
 
+
+def _lies(plan: Plan) -> tuple[object, ...]:
+    how = plan.construction
+    return how.direction, how.needles, how.pairing

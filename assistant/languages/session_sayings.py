@@ -57,6 +57,7 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     "plan-edited-ask": {"name"},
     "plan-taken": {"name"},                    # the pair goes on with a new plan
     "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
+    "plan-taken": {"name"},                    # the edited plan takes over; every row so far is the same
     "plan-written": {"path"},
     "pair-summary": {"around", "circumference", "foot", "leg"},
     "keep-this": set(),                        # yes or no
@@ -107,6 +108,8 @@ _PROBLEMS: dict[str, set[str]] = {
     "language-broken": {"language", "file", "what"},
     "listen-to-what": set(),                   # neither files nor the microphone, or both
     "nothing-to-resume": set(),
+    "plan-lost": {"name"},                     # the journal lacks the plan that its last event stands in
+    "listen-to-what": set(),                   # neither recordings nor the microphone, or both
     "no-pair-named": {"name", "names"},
     "option-unfit": {"option", "reason"},
     "packages-mixed-up": {"package", "path"},  # another distribution's `plans` or `models` is in the way

@@ -280,41 +280,47 @@ call = { $stage ->
        *[other] { CAPITAL($stage) }.{ " " }
     }{ $where ->
         [none] { call-unplaced }
-       *[other] { call-placed }
-    }{ $makes ->
-        [none] { "" }
-       *[other] { " " }{ CAPITAL($makes) }.
+       *[other] { call-placed }{ call-count }
     }
 # no place is said: what comes first begins with a capital
 call-unplaced = { $acts ->
         [none] { $work ->
             [none] { $then ->
-                [none] { "" }
-               *[other] { CAPITAL($then) }.
+                [none] { $makes ->
+                    [none] { "" }
+                   *[other] { CAPITAL($makes) }.
+                }
+               *[other] { CAPITAL($then) }{ call-count }
             }
-           *[other] { CAPITAL($work) }{ call-then }
+           *[other] { CAPITAL($work) }{ call-then }{ call-count }
         }
-       *[other] { CAPITAL($acts) }{ $work ->
-            [none] { call-then }
-           *[other] ; { $work }{ call-then }
-        }
+       *[other] { CAPITAL($acts) }{ call-work }{ call-then }{ call-count }
     }
 call-placed = { $acts ->
         [none] { $work ->
             [none] { $then ->
-                [none] { CAPITAL($where) }.
-               *[other] { CAPITAL($where, form: "before") } { $then }.
+                [none] { CAPITAL($where) }
+               *[other] { CAPITAL($where, form: "before") } { $then }
             }
            *[other] { CAPITAL($where, form: "before") } { $work }{ call-then }
         }
-       *[other] { CAPITAL($where, form: "before") } { $acts }{ $work ->
-            [none] { call-then }
-           *[other] ; { $work }{ call-then }
-        }
+       *[other] { CAPITAL($where, form: "before") } { $acts }{ call-work }{ call-then }
+    }
+call-work = { $work ->
+        [none] { "" }
+       *[other] ; { $work }
     }
 call-then = { $then ->
+        [none] { "" }
+       *[other] , { $then }
+    }
+# the count comes last; after several things it is a sentence of its own
+call-count = { $makes ->
         [none] .
-       *[other] , { $then }.
+       *[other] { $work ->
+            [one] , { $makes }.
+           *[other] . { CAPITAL($makes) }.
+        }
     }
 call-round = { CAPITAL($round) } of { $of }.
     .learner = Round { $round } of { $of }, plain all the way round both socks.
@@ -681,6 +687,7 @@ goodbye = Goodbye. Everything is written down.
     .terse = Goodbye.
 interrupted = Interrupted. Everything is written down.
 plan-edited = The plan file of { $name } was edited since the pair was begun: I go on with the plan as it was.
+plan-taken = The plan file of { $name } was edited since the pair was begun, and nothing knitted so far differs: I go on with the new one.
 plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
 plan-taken = { CAPITAL($name) } goes on with the new plan.
 plan-lost = The journal does not hold the plan of { $name }: begin it again from its plan file.
@@ -746,6 +753,8 @@ path-unwritable = { $file } cannot be written ({ $reason }): choose another plac
 language-unknown = There is no language “{ $language }”: choose from { $known }.
 language-broken = The language “{ $language }” cannot be read, in { $file }: { $what }. Mend that file or choose another language.
 listen-to-what = Say what to listen to: one or more sound files, or --mic.
+plan-lost = The journal does not hold the plan of { $name }: begin the pair again from its plan file.
+listen-to-what = Name recordings to listen to, or --mic for the microphone, and not both.
 nothing-to-resume = There is no pair to go on with: give a plan file.
 no-pair-named = There is no pair called “{ $name }”: there is { $names }.
 option-unfit = { $option } does not fit: { $reason }.
