@@ -176,6 +176,7 @@ class Microphone:
         clock: the ears' stream, which this moves on.
         name: part of the device's name; None for the system's default.
         block_samples: how long a block is.
+        stalled_s: after how long without sound the microphone counts as gone.
         library: sounddevice, or what stands in for it.
 
     Raises:
@@ -188,6 +189,7 @@ class Microphone:
         name: str | None = None,
         *,
         block_samples: int = BLOCK_SAMPLES,
+        stalled_s: float = STALLED_S,
         library: Any = None,  # noqa: ANN401
     ) -> None:
         self._library = library or load_sounddevice()
@@ -195,6 +197,7 @@ class Microphone:
         self._clock = clock
         self._block_samples = block_samples
         self._arrived: queue.SimpleQueue[tuple[NDArray[np.int16], bool] | None] = queue.SimpleQueue()
+        self._stalled_s = stalled_s
         self._hearing = True
         self._deaf_until = 0
 
@@ -208,7 +211,7 @@ class Microphone:
 
         Raises:
             DeviceRefused: the microphone does not open.
-            DeviceLost: it gave nothing for two seconds.
+            DeviceLost: it gave nothing for so long.
         """
         stream, channels = self._open()
         resampler = Resampler(int(stream.samplerate), channels)
@@ -250,7 +253,7 @@ class Microphone:
 
     def _next(self) -> tuple[NDArray[np.int16], bool] | None:
         try:
-            return self._arrived.get(timeout=STALLED_S)
+            return self._arrived.get(timeout=self._stalled_s)
         except queue.Empty:
             raise DeviceLost(name=self.name) from None
 

@@ -11,7 +11,6 @@ import os
 import shutil
 import signal
 import sys
-import tempfile
 import threading
 import time
 import wave
@@ -51,8 +50,8 @@ class Renderer:
         self._errors: list[object] = []
         self._engine.connect("finished-utterance", lambda **_: self._ended.set())
         self._engine.connect("error", lambda **told: self._errors.append(told.get("exception")))
-        # In a callback from C an exception reaches nobody: the sentence would never end.
-        sys.unraisablehook = lambda _: self._ended.set()
+        # In a callback from C an exception reaches nobody, and `runAndWait` would never return.
+        sys.unraisablehook = lambda _: os._exit(1)
         self._engine.runAndWait()
         self._own_voice = self._engine.getProperty("voice")
         self._chosen: str | None = None
@@ -92,7 +91,7 @@ class Renderer:
         """The identifier of a voice; one in no list may still be known (espeak-ng's variants: en-us+f3)."""
         wanted = voice.lower()
         listed = self._engine.getProperty("voices")
-        for fits in (_is_called, _speaks, _is_called_like):
+        for fits in (_is_called, _speaks, _speaks_a_kind_of, _is_called_like):
             for one in listed:
                 if fits(one, wanted):
                     return str(one.id)
@@ -115,12 +114,20 @@ class Renderer:
 
 
 def _is_called(voice: _Listed, wanted: str) -> bool:
-    return wanted in {str(voice.id).lower(), str(voice.name).lower()}
+    identifier = str(voice.id).lower()
+    return wanted in {identifier, identifier.rpartition("/")[2], str(voice.name).lower()}
 
 
 def _speaks(voice: _Listed, wanted: str) -> bool:
-    tags = (str(tag).lower().replace("_", "-") for tag in voice.languages or ())
-    return any(tag == wanted or tag.startswith(f"{wanted}-") for tag in tags)
+    return wanted in _tags(voice)
+
+
+def _speaks_a_kind_of(voice: _Listed, wanted: str) -> bool:
+    return any(tag.startswith(f"{wanted}-") for tag in _tags(voice))
+
+
+def _tags(voice: _Listed) -> list[str]:
+    return [str(tag).lower().replace("_", "-") for tag in voice.languages or ()]
 
 
 def _is_called_like(voice: _Listed, wanted: str) -> bool:
@@ -150,7 +157,7 @@ def main() -> None:
     out = os.fdopen(os.dup(1), "wb")
     with Path(os.devnull).open("w", encoding="utf-8") as nowhere:
         os.dup2(nowhere.fileno(), 1)
-        folder = Path(sys.argv[1]) if len(sys.argv) > 1 else Path(tempfile.mkdtemp(prefix="roundcaller-"))
+        folder = Path(sys.argv[1])
         try:
             try:
                 renderer = Renderer(folder)

@@ -98,6 +98,7 @@ class Speaker:
         clock: the ears' stream.
         name: part of the device's name; None for the system's default.
         latency_s: how much sound the system holds; a cut is heard that much later.
+        lost_s: after how long without asking for sound the speaker counts as gone.
         library: sounddevice, or what stands in for it.
 
     Raises:
@@ -110,12 +111,14 @@ class Speaker:
         name: str | None = None,
         *,
         latency_s: float = LATENCY_S,
+        lost_s: float = LOST_S,
         library: Any = None,  # noqa: ANN401
     ) -> None:
         self._library = library or load_sounddevice()
         self._device = find_device("speaker", name, self._library)
         self._clock = clock
         self._latency_s = latency_s
+        self._lost_s = lost_s
         self._one_at_a_time = threading.Lock()
         self._playing: _Playing | None = None
         self._stream: Any = None
@@ -158,8 +161,8 @@ class Speaker:
         self._playing = playing
         try:
             stream.start()
-            while not playing.done.wait(LOST_S / 4):
-                if time.monotonic() - playing.asked_at_s > LOST_S:
+            while not playing.done.wait(self._lost_s / 4):
+                if time.monotonic() - playing.asked_at_s > self._lost_s:
                     raise DeviceLost(name=self.name)
             stream.stop()
         except self._library.PortAudioError as lost:

@@ -6,6 +6,7 @@ late, without an error, and all were right at the second try.
 
 import contextlib
 import json
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -20,7 +21,8 @@ from assistant.ports import AttemptFailed, Sound, SpeechFailed, Voice, VoiceSett
 
 ATTEMPTS = 3
 _STARTING_S = 10.0
-_GRACE_S = 1.0
+_RENDERING_S = 2.0
+_GRACE_S = 0.5
 _SILENT = 0.003
 """What is below this share of the peak counts as silence at a sentence's ends."""
 _TAIL_S = 0.03
@@ -93,6 +95,7 @@ def scaled(sound: Sound, volume: float) -> Sound:
 
 
 class _Helper(NamedTuple):
+    folder: str
     process: subprocess.Popen[bytes]
     requests: IO[bytes]
     answers: IO[bytes]
@@ -119,7 +122,7 @@ class SystemVoice:
             VoiceMissing: pyttsx3 finds no synthesiser.
             NoSuchVoice: no voice of that name.
         """
-        limit_s = 3.0 + 0.02 * len(text)
+        limit_s = _RENDERING_S + 0.01 * len(text)
         request = {"text": text, "rate_wpm": settings.rate_wpm, "voice": settings.voice, "limit_s": limit_s}
         with self._lock:
             helper = self._helper or self._start()
@@ -148,7 +151,7 @@ class SystemVoice:
         )
         if process.stdin is None or process.stdout is None:
             raise AssertionError
-        self._helper = _Helper(process, process.stdin, process.stdout)
+        self._helper = _Helper(folder, process, process.stdin, process.stdout)
         header, _ = self._ask(self._helper, None, _STARTING_S)
         if header.get("error") == "no-voice":
             self._drop()
@@ -174,7 +177,7 @@ class SystemVoice:
     def _drop(self) -> None:
         if self._helper is None:
             return
-        process, requests, answers = self._helper
+        folder, process, requests, answers = self._helper
         self._helper = None
         with contextlib.suppress(OSError):
             requests.close()
@@ -184,3 +187,4 @@ class SystemVoice:
             process.kill()
             process.wait()
         answers.close()
+        shutil.rmtree(folder, ignore_errors=True)
