@@ -53,7 +53,7 @@ def test_acts_come_before_the_work_and_the_turn_after_it():
         makes=(Reply.of("makes", count=24),),
     )
 
-    assert word(call, ENGLISH) == "Second sock, front: change yarn; snug; knit twenty-four, turn. Makes twenty-four."
+    assert word(call, ENGLISH) == "Second sock, front: change yarn; snug; knit twenty-four, turn, makes twenty-four."
 
 
 @pytest.mark.parametrize(
@@ -62,7 +62,7 @@ def test_acts_come_before_the_work_and_the_turn_after_it():
         ({"work": (knit(3),)}, "Knit three."),
         ({"then": (Reply.of("act-turn"),)}, "Turn."),
         ({"acts": (Reply.of("act-lifeline"),)}, "Thread a lifeline."),
-        ({"makes": (Reply.of("makes", count=18),)}, " Makes eighteen.".strip()),
+        ({"makes": (Reply.of("makes", count=18),)}, "Makes eighteen."),
         ({"where": (SECOND_FRONT,), "then": (Reply.of("act-turn"),)}, "Second sock, front: turn."),
         ({"where": (SECOND_FRONT,)}, "Second sock, front."),
     ],
