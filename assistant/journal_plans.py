@@ -1,12 +1,11 @@
 """Plans in the journal: their canonical JSON under its own SHA-256."""
 
 import hashlib
-import json
 
 from assistant.journal import Journal
 from assistant.journal_errors import JournalDamaged
 from plans.conversation import PlanId
-from plans.json_form import as_json, from_json
+from plans.json_form import canonical, from_json
 from plans.pattern import Plan
 
 
@@ -16,7 +15,7 @@ def keep(journal: Journal, plan: Plan) -> PlanId:
     Raises:
         JournalError: it could not be written.
     """
-    text = json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
+    text = canonical(plan)
     name = hash_of(text)
     journal.keep_plan(name, text)
     return name

@@ -14,6 +14,7 @@ from tests.assistant.journalling import events, knitting_events, new_journal, su
 times = st.integers(-(2**40), 2**42)
 
 
+@settings(max_examples=40, deadline=None)
 @given(events)
 def test_every_event_reads_back_as_it_was_written(event: object) -> None:
     with tempfile.TemporaryDirectory() as folder, new_journal(Path(folder) / "j.sqlite") as journal:
@@ -22,6 +23,7 @@ def test_every_event_reads_back_as_it_was_written(event: object) -> None:
         assert event == journal.entries()[0].event
 
 
+@settings(max_examples=30, deadline=None)
 @given(st.lists(events, max_size=4), st.lists(events, max_size=4))
 def test_progress_is_folded_from_the_engines_events_alone(knitted: list, around: list) -> None:
     with tempfile.TemporaryDirectory() as folder, new_journal(Path(folder) / "j.sqlite") as journal:
@@ -103,4 +105,4 @@ class Twice(RuleBasedStateMachine):
 
 
 TestTwice = Twice.TestCase
-TestTwice.settings = settings(max_examples=25, stateful_step_count=20, deadline=None)
+TestTwice.settings = settings(max_examples=20, stateful_step_count=15, deadline=None)

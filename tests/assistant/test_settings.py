@@ -4,7 +4,7 @@ import tempfile
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.languages.verbosity import Verbosity
@@ -20,11 +20,12 @@ all_settings = st.builds(
 )  # fmt: skip
 
 
+@settings(max_examples=30, deadline=None)
 @given(all_settings, all_settings)
 def test_the_settings_written_last_are_read(first: Settings, last: Settings) -> None:
     with tempfile.TemporaryDirectory() as folder:
-        for settings in (first, last):
-            save_settings(Path(folder), settings)
+        for each in (first, last):
+            save_settings(Path(folder), each)
 
         assert load_settings(Path(folder)) == (last, None)
         assert [path.name for path in Path(folder).iterdir()] == ["settings.json"]
