@@ -23,7 +23,7 @@ def test_next_calls_the_following_step_and_the_count_it_makes(tmp_path: Path) ->
     with sitting_down(tmp_path / "j.sqlite") as table:
         answers = table.hear("next", "next")
 
-        assert ["Second sock, front: trap the tail under the yarn.", "Second sock, front: cast on four. Makes four."] == (
+        assert ["Second sock, front: trap the tail under the yarn.", "Second sock, front: cast on four, makes four."] == (
             answers
         )
 
