@@ -243,6 +243,7 @@ class WavSink:
         self._written = 0
         self._playing: _Playing | None = None
         self._owned = isinstance(file, Path | str)
+        self._refused = False
         with self._writing():
             self._file: BinaryIO = Path(file).open("wb") if isinstance(file, Path | str) else file  # noqa: SIM115
         self._wave = wave.open(self._file, "wb")  # noqa: SIM115
@@ -271,9 +272,10 @@ class WavSink:
             playing.cut.set()
 
     def close(self) -> None:
-        """Finish the file."""
+        """Finish the file; a failure that was told already is not told again."""
         self.cut()
-        with self._writing():
+        quiet = contextlib.suppress(WavUnwritable) if self._refused else contextlib.nullcontext()
+        with quiet, self._writing():
             try:
                 self._wave.close()
             finally:
@@ -305,6 +307,7 @@ class WavSink:
         try:
             yield
         except (OSError, ValueError) as refused:
+            self._refused = True
             raise WavUnwritable(path=self._path) from refused
 
 

@@ -40,11 +40,16 @@ def system():
 
 
 def pitch_hz(sound):
-    """The voice's pitch: how far the sound must be moved to be most like itself, from 70 to 400 Hz."""
-    samples = sound.samples.astype(np.float64)
-    likeness = np.correlate(samples, samples, "full")[len(samples) - 1 :]
-    nearest, farthest = sound.rate_hz // 400, sound.rate_hz // 70
-    return sound.rate_hz / (nearest + likeness[nearest:farthest].argmax())
+    """The voice's pitch: the median over 40 ms pieces of how far each must be moved to be most like itself."""
+    samples, width = sound.samples.astype(np.float64), sound.rate_hz // 25
+    moves = range(sound.rate_hz // 300, sound.rate_hz // 70)
+    found = []
+    for begin in range(0, len(samples) - 2 * width, width):
+        piece = samples[begin : begin + width]
+        moved = [samples[begin + move : begin + move + width] for move in moves]
+        likeness = [piece @ other / np.sqrt(piece @ piece * (other @ other) + 1) for other in moved]
+        found.append(sound.rate_hz / moves[int(np.argmax(likeness))])
+    return np.median(found)
 
 
 class TestEveryAttemptIsChecked:
