@@ -27,9 +27,9 @@ def nearest_around(stitches: Fraction) -> int:
 
 
 def default_cast_on(around: int) -> int:
-    """Loops of one sock, both tips: 2c with c = 2 floor(3h/16), never under 2 a tip; c is even as h is."""
+    """Loops of one sock, both tips: 2c with c = 2 floor(3h/16); even as h is, and 2 a tip at the fewest h, 8."""
     half = around // 2
-    return 2 * max(2, 2 * (3 * half // 16))
+    return 2 * 2 * (3 * half // 16)
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:

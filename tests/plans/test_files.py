@@ -64,6 +64,13 @@ def test_every_wish_left_open_can_be_made_by_taking_the_mark_away():
     assert not [name for name in EXAMPLES if getattr(filled, name) is None]
 
 
+@pytest.mark.parametrize("number", ["30.12345678901234567891", "0.1", "1e30", "1e-12", "7/3"])
+def test_a_number_no_binary_float_holds_reads_back_exactly(number):
+    wish = Wishes(swatch=Swatch(stitches=Fraction(number), rounds=42))
+
+    assert wish == read_wishes(write_wishes(wish))
+
+
 def test_comments_can_be_in_another_language():
     german = {name: f"Zu {name}" for name in COMMENTS}
 

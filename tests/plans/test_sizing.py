@@ -162,6 +162,7 @@ def test_stitches_of_her_own_are_held_against_the_foot():
     expected = {"stitches": 60, "circumference": cm("20"), "percent": "16"}
     assert expected == notes(sized(around=60))["around-yours"]
     assert "around-larger-than-foot" in notes(sized(around=72))
+    assert "around-larger-than-foot" not in notes(sized(ball="21.5cm", around=64))
     assert "around-tight" in notes(sized(around=52))
     assert "around-tight" not in notes(sized(around=56))
 

@@ -292,6 +292,27 @@ def test_an_impossible_foot_says_what_it_needs_what_is_there_and_a_cure():
     assert isinstance(size_sock(wished(foot_length="15.5cm")), SockSize)
 
 
+@pytest.mark.parametrize(
+    ("foot", "toe", "cure"),
+    [
+        ("14.6cm", Toe.WEDGE, Reply.of("cure-cast-on", loops=32)),
+        ("14.3cm", Toe.WEDGE, Reply.of("cure-around", stitches=56)),
+        ("14.3cm", Toe.ROUNDED, Reply.of("cure-around", stitches=56)),
+        ("13.6cm", Toe.WEDGE, Reply.of("cure-gauge", rounds="48")),
+        ("12cm", Toe.WEDGE, Reply.of("cure-foot", length=cm("15.5"))),
+    ],
+)
+def test_the_cure_changes_the_toe_then_the_stitches_then_the_gauge_then_the_foot(foot, toe, cure):
+    [problem] = size_sock(wished(foot_length=foot, toe=toe))
+
+    assert cure == dict(problem.values)["cure"]
+
+
+@pytest.mark.parametrize("percent", [0, 40])
+def test_the_bounds_themselves_are_allowed(percent):
+    assert isinstance(size_sock(wished(ease_percent=percent)), SockSize)
+
+
 def test_bounds_stand_with_the_measure_that_is_beyond_them():
     [problem] = size_sock(wished(foot_length="41cm"))
 
