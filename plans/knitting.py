@@ -47,6 +47,8 @@ def _work_all(hands: Hands, ops: tuple[Group, ...]) -> bool:
         if simple and not _work_simple(hands, simple):
             return False
         simple = 0
+        if group.op in _MARKLESS:
+            _check_marks(hands, group, [], 1)
         if not _WAYS.get(group.op, _work)(hands, group):
             return False
     return not simple or _work_simple(hands, simple)
@@ -86,7 +88,7 @@ def _check_marks(hands: Hands, group: Group | None, taken: list[int], takes: int
         if told:
             units = [taken[start : start + takes] for start in range(0, len(taken), takes)]
             bare = sum(1 for unit in units if not any(loop & marks for loop in unit))
-            if bare:
+            if bare or not units:
                 hands.fault(invented, loops=bare)
         else:
             marked = sum(1 for loop in taken if loop & marks)
@@ -176,5 +178,8 @@ _WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
     Op.FASTEN: _fasten,
 }
 """What is worked otherwise than by taking loops and making loops."""
+
+_MARKLESS = frozenset({op for op, (takes, _) in TAKES_MAKES.items() if not takes} | {Op.FASTEN})
+"""What takes no loop that a wrap could hang on."""
 
 _SIMPLE = frozenset(op for op, changes in TAKES_MAKES.items() if changes == (1, 1) and op not in _WAYS)

@@ -9,6 +9,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "stage-wrong": _FOUND,
     "round-number-wrong": _FOUND,
     "rows-missing": frozenset({"stage"}),
+    "cast-on-out-of-order": frozenset({"sock", "half"}),
     # loops on the needle
     "wrong-loops-at-tip": frozenset({"sock", "half", "at_sock", "at_half"}),
     "too-few-loops": frozenset({"sock", "half"}),
@@ -32,11 +33,14 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "mark-misplaced": frozenset({"op"}),
     "turned-at-wrong-loop": _FOUND,
     "flap-join-wrong": _FOUND,
+    "heel-rows-wrong": _FOUND,
     # shape
     "increases-not-mirrored": _NOTHING,
     "op-out-of-place": frozenset({"op", "stage"}),
     "corner-strands-wrong": _NOTHING,
     "rib-broken": _NOTHING,
+    "turn-broken": _NOTHING,
+    "flap-broken": _NOTHING,
     "socks-differ": frozenset({"other_row"}),
     # what is done without a loop
     "act-missing": frozenset({"act"}),

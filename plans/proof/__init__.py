@@ -6,6 +6,7 @@ from plans.conversation import Problem
 from plans.pattern import Plan
 from plans.proof.acts import check_acts
 from plans.proof.findings import Case, Finding, owners_of
+from plans.proof.heel_rows import check_heel_rows
 from plans.proof.heels import check_heels
 from plans.proof.labels import check_labels
 from plans.proof.pairs import check_pair
@@ -18,6 +19,7 @@ __all__ = ["prove"]
 _CHECKS: tuple[Callable[[Case], Iterator[Finding]], ...] = (
     check_labels,
     check_heels,
+    check_heel_rows,
     check_shape,
     check_acts,
     check_pair,

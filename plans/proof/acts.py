@@ -85,10 +85,17 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
     sewn = case.plan.construction.bind_off is BindOff.SEWN
     if name is StageName.BIND_OFF and row.half is Half.BACK and not sewn:
         yield Act.CUT
-    if name is StageName.CUFF and row.half is Half.BACK and sewn and stage and place > stage.last_row - 2:
+    if sewn and stage and name is StageName.CUFF and place in _last_backs(stage):
         yield Act.CUT_LONG
     if place == len(case.plan.rows) - 1:
         yield from (Act.WEAVE_IN, Act.WASH)
+
+
+def _last_backs(stage: Stage) -> tuple[int, int]:
+    """Where the backs of the last round stand."""
+    rounds = round((stage.last_row - stage.first_row + 1) / 4)
+    end = stage.first_row + 4 * rounds
+    return end - 2, end - 1
 
 
 def _turn(case: Case, place: int, row: Row) -> Iterator[Act]:
@@ -99,7 +106,8 @@ def _turn(case: Case, place: int, row: Row) -> Iterator[Act]:
     if not row.turn_after:
         return
     stage = case.owners[place]
-    flap_ends = stage is not None and stage.name is StageName.HEEL_FLAP and place == stage.last_row
+    last = 2 * case.plan.gusset
+    flap_ends = stage is not None and stage.name is StageName.HEEL_FLAP and place == stage.first_row + last
     if in_the_round(row, stage) or flap_ends:
         yield Act.TURN_CLOCKWISE if row.half is Half.FRONT else Act.TURN_ANTICLOCKWISE
     else:

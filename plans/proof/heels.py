@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plans.pattern import Half, Row, Stage, StageName
+from plans.pattern import Half, Stage, StageName
 from plans.proof.findings import Case, Finding, found
 
 
@@ -14,26 +14,22 @@ def check_heels(case: Case) -> Iterator[Finding]:
             yield from _turn(case, stage)
         elif stage.name is StageName.HEEL_FLAP:
             ends = [gusset - number // 2 for number in range(2, 2 * gusset + 2)]
-            yield from _compare(case, _backs(case, stage), "flap-join-wrong", [*ends, 0])
+            yield from _compare(case, stage, "flap-join-wrong", [*ends, 0])
 
 
 def _turn(case: Case, stage: Stage) -> Iterator[Finding]:
     """Beyond the first row of each side wait the gusset stitches, then one marked stitch more a row."""
-    rows = _backs(case, stage)
     due = [case.plan.gusset + number // 2 for number in range(2 * case.plan.turned)]
-    yield from _compare(case, rows, "turned-at-wrong-loop", due)
+    yield from _compare(case, stage, "turned-at-wrong-loop", due)
 
 
-def _compare(case: Case, rows: list[tuple[int, Row]], key: str, due: list[int]) -> Iterator[Finding]:
-    for (place, _), wanted in zip(rows, due, strict=False):
+def _compare(case: Case, stage: Stage, key: str, due: list[int]) -> Iterator[Finding]:
+    places = [place for place, row in enumerate(case.rows(stage), start=stage.first_row) if row.half is Half.BACK]
+    for place, wanted in zip(places, due, strict=False):
         if place < len(case.knitted) and not case.knitted[place].stopped:
             beyond = case.knitted[place].beyond
             if beyond != wanted:
                 yield found(place, key, found=beyond, wanted=wanted)
-    if len(rows) != len(due) and rows:
-        yield found(rows[-1][0], key, found=len(rows), wanted=len(due))
-
-
-def _backs(case: Case, stage: Stage) -> list[tuple[int, Row]]:
-    rows = enumerate(case.rows(stage), start=stage.first_row)
-    return [(place, row) for place, row in rows if row.half is Half.BACK]
+    if len(places) != len(due):
+        row = min(stage.last_row + 1, len(case.plan.rows) - 1)
+        yield found(row, "heel-rows-wrong", found=len(places), wanted=len(due))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from plans.pattern import Row, Stage, StageName
+from plans.pattern import Half, Row, Stage, StageName
 from plans.proof.findings import Case, Finding, found
 
 _ORDER = tuple(StageName)
@@ -11,6 +11,7 @@ _NEEDED = (
     StageName.CAST_ON, StageName.TOE, StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL_FLAP,
     StageName.LEG, StageName.CUFF, StageName.BIND_OFF,
 )  # fmt: skip
+_CAST_ON = ((2, Half.FRONT), (2, Half.BACK), (1, Half.FRONT), (1, Half.BACK))
 _PASSES = 4
 """Rows of a round of the pair: two halves of two socks."""
 
@@ -18,6 +19,7 @@ _PASSES = 4
 def check_labels(case: Case) -> Iterator[Finding]:
     """Every row carries its own index, the stage that claims it, and the number of its round."""
     yield from _stages(case)
+    yield from _cast_on(case)
     second = {stage.name: False for stage in case.plan.stages}
     numbers: dict[int, int] = {}
     for stage in case.plan.stages:
@@ -52,6 +54,13 @@ def _numbers(stage: Stage, *, again: bool) -> Iterator[tuple[int, int]]:
             yield index, passed // _PASSES + 1
 
 
+def _cast_on(case: Case) -> Iterator[Finding]:
+    """The sock that lies further from the tips is cast on first, front and back together."""
+    for place, (row, due) in enumerate(zip(case.plan.rows, _CAST_ON, strict=False)):
+        if (row.sock, row.half) != due or row.stage is not StageName.CAST_ON:
+            yield found(place, "cast-on-out-of-order", sock=due[0], half=str(due[1]))
+
+
 def _stages(case: Case) -> Iterator[Finding]:
     """Stages follow each other without a gap, in the order of a sock, the heel once for each sock."""
     stages = case.plan.stages
@@ -62,8 +71,8 @@ def _stages(case: Case) -> Iterator[Finding]:
         if following.first_row != one.last_row + 1 or not _may_follow(one.name, following.name):
             yield found(following.first_row, "stage-wrong", found=str(following.name), wanted=str(one.name))
     if stages and (stages[0].first_row or stages[-1].last_row + 1 != len(case.plan.rows)):
-        ends = {"found": str(stages[-1].name), "wanted": str(stages[0].name)}
-        yield found(stages[-1].last_row, "stage-wrong", **ends)
+        row = min(stages[-1].last_row + 1, len(case.plan.rows) - 1)
+        yield found(row, "stage-wrong", found=str(stages[-1].name), wanted=str(StageName.BIND_OFF))
 
 
 def _may_follow(one: StageName, following: StageName) -> bool:

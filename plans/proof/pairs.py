@@ -14,9 +14,12 @@ def check_pair(case: Case) -> Iterator[Finding]:
     for half in Half:
         first, second = _passes(case, 1, half), _passes(case, 2, half)
         for one, other in zip_longest(first, second):
-            if one is None or other is None or _work(one[1]) != _work(other[1]):
-                places = sorted(passed[0] for passed in (one, other) if passed)
-                yield found(places[-1], "socks-differ", other_row=places[0])
+            if one is None or other is None:
+                yield from (found(None, "socks-differ", other_row=more[0]) for more in (one, other) if more)
+                break
+            if _work(one[1]) != _work(other[1]):
+                later, earlier = max(one[0], other[0]), min(one[0], other[0])
+                yield found(later, "socks-differ", other_row=earlier)
                 break
 
 

@@ -1,4 +1,4 @@
-"""What may be worked where: stockinette, mirrored increases, corner strands, flap, rib and bind-off."""
+"""What may be worked where: stockinette, mirrored increases, corner strands, rib and bind-off."""
 
 from collections.abc import Iterator
 
@@ -33,7 +33,7 @@ def check_shape(case: Case) -> Iterator[Finding]:
     for place, row in enumerate(case.plan.rows):
         allowed = _allowed(case, place, row)
         if allowed is not None:
-            for op in {group.op for group in row.ops} - allowed:
+            for op in sorted({group.op for group in row.ops} - allowed):
                 yield found(place, "op-out-of-place", op=str(op), stage=str(row.stage))
         if not _mirrored(row):
             yield found(place, "increases-not-mirrored")

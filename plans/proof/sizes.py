@@ -20,7 +20,7 @@ def check_sizes(case: Case) -> Iterator[Finding]:
 
 
 def _stated(case: Case) -> Iterator[Finding]:
-    """The numbers of the plan's head."""
+    """The numbers of the plan's head; the multiple is even, for two equal halves."""
     plan = case.plan
     numbers = (
         ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // 2),
@@ -31,7 +31,7 @@ def _stated(case: Case) -> Iterator[Finding]:
     for name, stated, knitted in numbers:
         if stated != knitted:
             yield found(None, "stated-wrong", name=name, stated=stated, found=knitted)
-    if plan.multiple < 1 or plan.around % plan.multiple:
+    if plan.multiple < 2 or plan.multiple % 2 or plan.around % plan.multiple:
         yield found(None, "stated-wrong", name="multiple", stated=plan.multiple, found=plan.around)
 
 
@@ -41,7 +41,8 @@ def _even_ends(case: Case) -> Iterator[Finding]:
     for name in (StageName.TOE, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
         wider = 2 * plan.gusset if name is StageName.GUSSET else 0
         for stage in case.named(name):
-            for row in case.rows(stage)[-_PASSES:]:
+            whole = (stage.last_row - stage.first_row + 1) % _PASSES == 0
+            for row in case.rows(stage)[-_PASSES:] if whole else ():
                 due = plan.half + (wider if row.half is Half.BACK else 0)
                 if case.after(row) != due:
                     yield found(row.index, "count-wrong", found=case.after(row) or 0, stated=due)
