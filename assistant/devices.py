@@ -219,7 +219,7 @@ class StreamClock:
     def _reckoned(self) -> int:
         if not self.live:
             return self._sample
-        return self._sample + int((self._monotonic() - self._at_s) * SAMPLE_RATE_HZ)
+        return self._sample + round((self._monotonic() - self._at_s) * SAMPLE_RATE_HZ)
 
     def _set(self, sample: int) -> None:
         self._sample = sample

@@ -169,6 +169,13 @@ def _opened(path: Path) -> BinaryIO:
         raise WavUnreadable(path=str(path)) from refused
 
 
+class _Arrived(NamedTuple):
+    """What a callback brought, and how many samples at 16 kHz were lost before it."""
+
+    samples: NDArray[np.int16]
+    lost: int
+
+
 class Microphone:
     """A microphone of this machine, at 16 kHz or at its own rate.
 
@@ -196,7 +203,9 @@ class Microphone:
         self._device = find_device("microphone", name, self._library)
         self._clock = clock
         self._block_samples = block_samples
-        self._arrived: queue.SimpleQueue[tuple[NDArray[np.int16], bool] | None] = queue.SimpleQueue()
+        self._arrived: queue.SimpleQueue[_Arrived | None] = queue.SimpleQueue()
+        self._end = 0.0
+        self._samples_a_frame = 1.0
         self._stalled_s = stalled_s
         self._hearing = True
         self._deaf_until = 0
@@ -215,9 +224,12 @@ class Microphone:
         """
         stream, channels = self._open()
         resampler = Resampler(int(stream.samplerate), channels)
+        self._samples_a_frame = SAMPLE_RATE_HZ / stream.samplerate
+        first = self._clock.now()
+        self._end = float(first)
         try:
             stream.start()
-            yield from self._listen(resampler)
+            yield from self._listen(resampler, first)
         except self._library.PortAudioError as lost:
             raise DeviceLost(name=self.name) from lost
         finally:
@@ -238,20 +250,16 @@ class Microphone:
         """End the blocks, from any thread."""
         self._arrived.put(None)
 
-    def _listen(self, resampler: Resampler) -> Iterator[Block]:
-        following = self._clock.now()
-        for raw, broken in iter(self._next, None):
-            samples = resampler.accept(raw)
-            if broken:
-                following = max(following, self._clock.now() - len(samples))
-            block = Block(following, samples)
-            following = block.end_sample
-            self._clock.hear(following)
-            deaf = min(max(self._deaf_until - block.first_sample, 0), len(samples))
+    def _listen(self, resampler: Resampler, following: int) -> Iterator[Block]:
+        for arrived in iter(self._next, None):
+            samples = resampler.accept(arrived.samples)
+            first = following + arrived.lost
+            following = first + len(samples)
+            deaf = min(max(self._deaf_until - first, 0), len(samples))
             if self._hearing and deaf < len(samples):
-                yield Block(block.first_sample + deaf, samples[deaf:])
+                yield Block(first + deaf, samples[deaf:])
 
-    def _next(self) -> tuple[NDArray[np.int16], bool] | None:
+    def _next(self) -> _Arrived | None:
         try:
             return self._arrived.get(timeout=self._stalled_s)
         except queue.Empty:
@@ -281,5 +289,9 @@ class Microphone:
             callback=self._take,
         )
 
-    def _take(self, data: NDArray[np.int16], _frames: int, _time: object, status: Any) -> None:  # noqa: ANN401
-        self._arrived.put((data.copy(), bool(status.input_overflow)))
+    def _take(self, data: NDArray[np.int16], frames: int, _time: object, status: Any) -> None:  # noqa: ANN401
+        self._end += frames * self._samples_a_frame
+        lost = max(0, self._clock.now() - int(self._end)) if status.input_overflow else 0
+        self._end += lost
+        self._clock.hear(int(self._end))
+        self._arrived.put(_Arrived(data.copy(), lost))
