@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import closing
+from contextlib import ExitStack, closing, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -37,9 +37,8 @@ class Salvage:
 
 def salvage(file: Path) -> Salvage:
     """Read from both ends of each table up to the damage; never raises for what the file holds."""
-    try:
-        connection = sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)
-    except sqlite3.Error:
+    connection = _connection(file)
+    if connection is None:
         return Salvage((), {}, {})
     with closing(connection):
         rows = _from_both_ends(
@@ -51,6 +50,18 @@ def salvage(file: Path) -> Salvage:
             dict(_from_both_ends(connection, "SELECT id, name FROM pair ORDER BY id")),
             dict(_from_both_ends(connection, "SELECT id, body FROM plan ORDER BY rowid")),
         )
+
+
+def _connection(file: Path) -> sqlite3.Connection | None:
+    """One that can read the schema at least; on a disk that may only be read it takes the file as it is."""
+    for way in ("mode=ro", "mode=ro&immutable=1"):
+        with suppress(sqlite3.Error), ExitStack() as unless_it_reads:
+            connection = sqlite3.connect(f"{file.absolute().as_uri()}?{way}", uri=True)
+            unless_it_reads.callback(connection.close)
+            connection.execute("SELECT count(*) FROM sqlite_master")
+            unless_it_reads.pop_all()
+            return connection
+    return None
 
 
 def _from_both_ends(connection: sqlite3.Connection, query: str) -> Iterator[tuple[Any, ...]]:

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from assistant.journal import Journal
-from assistant.journal_errors import DiskFull
+from assistant.journal_checking import check
+from assistant.journal_errors import DiskFull, JournalUnwritable
 from tests.assistant.journalling import advance, new_journal
 
 SIZE_KIB = 512
@@ -83,3 +84,16 @@ def test_what_is_written_when_the_disk_fills_survives_a_restart(small_disk: Path
         last = append_until_full(journal)
     with Journal.read(path) as journal:
         assert [entry.seq for entry in journal.entries()] == list(range(1, last + 1))
+
+
+def test_a_journal_on_a_disk_that_may_only_be_read_can_be_looked_at(small_disk: Path) -> None:
+    path = small_disk / "socks.sqlite"
+    with new_journal(path) as journal:
+        advance(journal, 1)
+    subprocess.run(["mount", "-o", "remount,ro", small_disk], check=True)
+
+    with Journal.read(path) as journal:
+        assert journal.last_seq == 1
+    assert {problem.key for problem in check(path)} == {"check-plan", "check-not-begun"}
+    with pytest.raises(JournalUnwritable):
+        Journal.open(path)
