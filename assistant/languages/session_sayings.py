@@ -102,6 +102,7 @@ _LINES: dict[str, set[str]] = {
 _PROBLEMS: dict[str, set[str]] = {
     "path-missing": {"file"},
     "path-not-text": {"file"},
+    "path-taken": {"file"},
     "path-unreadable": {"file", "reason"},
     "path-unwritable": {"file", "reason"},
     "language-unknown": {"language", "known"},

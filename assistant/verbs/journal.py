@@ -7,11 +7,14 @@ from pathlib import Path
 import click
 
 from assistant.cue_sheet import chapters, cues, takes, webvtt
-from assistant.failing import Surroundings
+from assistant.failing import Surroundings, as_refusal, refuse
 from assistant.journal import Entry, Journal
 from assistant.journal_checking import check as check_journal
+from assistant.journal_errors import JournalDamaged
 from assistant.journal_export import described, json_lines
 from assistant.journal_plans import kept
+from assistant.journal_rescue import readable
+from assistant.journal_rescue import rescue as rescue_journal
 from assistant.speaking.wording import word
 from assistant.verbs.shared import language_option, load_language
 from plans.conversation import PlanId, Reply
@@ -34,8 +37,7 @@ def show(file: Path, as_json: bool) -> None:
 
     Example: roundcaller journal show socks.sqlite
     """
-    with Journal.read(file) as opened:
-        entries, plans = opened.entries(), _plans(opened)
+    entries, plans = _held(file)
     for line in json_lines(entries, plans) if as_json else map(_line, described(entries, plans)):
         click.echo(line)
 
@@ -56,9 +58,8 @@ def check(file: Path, as_json: bool, language: str) -> None:
 
     Example: roundcaller journal check socks.sqlite
     """
-    with Journal.read(file) as opened:
-        count = len(opened.entries())
     problems = check_journal(file)
+    count = len(readable(file))
     if as_json:
         report = {"events": count, "problems": [{"key": found.key, "where": found.where} for found in problems]}
         click.echo(json.dumps(report))
@@ -79,8 +80,7 @@ def export(file: Path, form: str, as_json: bool, take: int | None) -> None:
 
     Example: roundcaller journal export socks.sqlite --as vtt
     """
-    with Journal.read(file) as opened:
-        entries, plans = opened.entries(), _plans(opened)
+    entries, plans = _held(file)
     if as_json or form == "json":
         for line in json_lines(entries, plans):
             click.echo(line)
@@ -98,5 +98,28 @@ def _sheet(
     return webvtt(sheet(chosen, plans))  # type: ignore[arg-type]
 
 
-def _plans(opened: Journal) -> dict[PlanId, Plan]:
-    return kept(opened)
+def _held(file: Path) -> tuple[tuple[Entry, ...], dict[PlanId, Plan]]:
+    """All entries and plans; of a damaged journal what can still be read, which is said on standard error."""
+    try:
+        with Journal.read(file) as opened:
+            return opened.entries(), kept(opened)
+    except JournalDamaged as damaged:
+        refusal = as_refusal(damaged)
+        for problem in refusal.problems if refusal else ():
+            click.echo(word(problem, load_language("en")), err=True)
+        return readable(file), {}
+
+
+@journal.command()
+@_file
+@click.argument("into", type=click.Path(path_type=Path))
+@language_option
+def rescue(file: Path, into: Path, language: str) -> None:
+    """Write what can be read of a damaged journal into a new one; the damaged file is left as it is.
+
+    Example: roundcaller journal rescue socks.sqlite rescued.sqlite
+    """
+    if into.exists():
+        raise refuse("path-taken", file=str(into))
+    saved = rescue_journal(file, into)
+    click.echo(word(Reply.of("journal-salvaged", path=str(into), events=saved.events), load_language(language)))

@@ -652,9 +652,9 @@ settings-unwritable = The settings cannot be written to { $file }: nothing will 
 
 ## What a check of a journal finds
 
-check-file = The database is damaged ({ $found }): save what can be read with “roundcaller journal export”.
-check-gap = Event { DIGITS($seq) } is missing: save the others with “roundcaller journal export”.
-check-event = Event { DIGITS($seq) } cannot be read: save the others with “roundcaller journal export”.
+check-file = The database is damaged ({ $found }): save what can be read with “roundcaller journal rescue”.
+check-gap = Event { DIGITS($seq) } is missing: save the others with “roundcaller journal rescue”.
+check-event = Event { DIGITS($seq) } cannot be read: save the others with “roundcaller journal rescue”.
 check-plan = The plan { $plan } was changed since it was written down: do not knit on from it.
 check-plan-missing = Event { DIGITS($seq) } needs the plan { $plan }, which is missing: begin again from the plan file.
 check-place = Event { DIGITS($seq) } is at a place that its plan does not have: undo it, or say where you are.
@@ -748,6 +748,7 @@ demo-differs = Said “{ $said }”, heard “{ $heard }”.
 
 path-missing = There is no file { $file }: check the name.
 path-not-text = { $file } is not a text file: give a plan file.
+path-taken = There is a file { $file } already: choose another name.
 path-unreadable = { $file } cannot be read ({ $reason }): check the name and your right to read it.
 path-unwritable = { $file } cannot be written ({ $reason }): choose another place.
 language-unknown = There is no language “{ $language }”: choose from { $known }.
@@ -806,7 +807,7 @@ journal-in-use = The journal { $file } is in use by another program: close that 
 journal-moved = Another program wrote to the journal { $file }: nothing was written here, start again.
 journal-newer = The journal { $file } was written by a newer program (version { $version }, this one knows { $known }): use the newer one.
 journal-foreign = { $file } is not a journal: choose another file; it was not touched.
-journal-damaged = The journal { $file } is damaged; { $readable } events can be read: move it away and save them with “roundcaller journal export”.
+journal-damaged = The journal { $file } is damaged; { $readable } events can be read: save them with “roundcaller journal rescue”.
 journal-unwritable = The journal { $file } cannot be written: change its rights, or choose another place.
 pair-unknown = The journal { $file } has no pair called “{ $name }”: check the name.
 disk-full = The disk is full: nothing was written to { $file } and you are where you were, make room and say it again.

@@ -548,6 +548,7 @@ demo-same = Wszystkie polecenia usłyszano: { $commands }.
 demo-differs = Usłyszano „{ $heard }” zamiast „{ $said }”.
 path-missing = Nie ma pliku { $file }.
 path-not-text = To nie jest tekst: { $file }.
+path-taken = Plik { $file } już jest: wybierz inną nazwę.
 path-unreadable = Nie da się czytać ({ $reason }): { $file }.
 path-unwritable = Nie da się pisać ({ $reason }): { $file }.
 language-unknown = Wybierz z { $known }: nie ma języka „{ $language }”.
