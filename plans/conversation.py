@@ -321,7 +321,8 @@ class Stopped(Record):
 
 
 Event = Annotated[
-    Begun | Advanced | PlaceSet | Replanned | Undone | Redone | Counted | Marked | GrainSet | Asked | Answered | Stopped,
+    Begun | Advanced | PlaceSet | Replanned | Undone | Redone | Counted | Marked | GrainSet | Asked | Answered
+    | Stopped,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

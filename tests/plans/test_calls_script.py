@@ -3,7 +3,7 @@
 import pytest
 
 from plans.conversation import Grain, GrainSet, Next
-from plans.pattern import BindOff, Heel, StageName
+from plans.pattern import Act, BindOff, Heel, StageName
 from tests.plans.called_scripts import GOLDEN, SCRIPTS, called
 from tests.plans.knitter import Knitter, shown
 from tests.strategies import adult, practice
@@ -160,6 +160,17 @@ def test_gusset_of_the_adult_pair_starts_where_the_printed_formula_says():
 
     to_come = (2 * plan.gusset + plan.turned) * 10 / plan.gauge.rounds_per_10cm
     assert round((plan.finished.foot_length_cm - to_come) * 100) == due.tenths_mm
+
+
+def test_a_turned_heel_adds_as_many_rounds_as_stitches_marked_on_a_side():
+    """Half of the 2w turn rows lie under the foot (derived): 24 rounds and 4 at 3 a centimetre are 9.3 cm."""
+    plan = practice()
+    leg = next(row.index for row in plan.rows if row.stage is StageName.LEG)
+    tried_on = plan.rows[leg].model_copy(update={"acts": (Act.TRY_ON, *plan.rows[leg].acts)})
+    plan = plan.model_copy(update={"rows": (*plan.rows[:leg], tried_on, *plan.rows[leg + 1 :])})
+    knitter = Knitter(plan).knits_to(StageName.HEEL_FLAP, 13, 1)
+
+    assert "act-try-on-foot(due 933)" in shown(knitter.say(Next()))
 
 
 def test_the_end_is_said_once_and_next_after_it_changes_nothing():

@@ -152,6 +152,17 @@ def test_a_sock_that_is_ahead_is_passed_over_and_stays():
     assert foot + 3 == after(plan, standing, "half").first.row_index
 
 
+def test_either_sock_may_be_ahead():
+    plan = practice()
+    foot = next(row.index for row in plan.rows if row.stage is StageName.FOOT and row.round == 2)
+    ahead = Place(row_index=foot + 8)
+    standing = Standing(plan="plan", first=ahead, second=Place(row_index=foot + 1))
+
+    assert [foot + 1, foot + 2] == rows_of(plan, span(plan, standing, "round"))
+    assert ahead == after(plan, standing, "round").first
+    assert Place(row_index=foot + 5) == after(plan, standing, "round").second
+
+
 def naive_counts(plan: Plan) -> list[dict[tuple[int, Half], int]]:
     """After each row, from what the plan states."""
     now = {(sock, half): 0 for sock in (1, 2) for half in Half}
