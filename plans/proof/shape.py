@@ -58,16 +58,13 @@ def _allowed(case: Case, place: int, row: Row) -> set[Op] | None:
 
 
 def _mirrored(row: Row) -> bool:
-    """Increases come as k1, m1r, k …, m1l, k1, or not at all."""
+    """Increases come as k1, m1r, k …, m1l, k1, or not at all; of two stitches none lies between."""
     if not any(group.op in INCREASES for group in row.ops):
         return True
-    return len(row.ops) == 5 and [_short(group) for group in row.ops] == [
-        (Op.K, 1),
-        (Op.M1R, 1),
-        (Op.K, row.ops[2].times),
-        (Op.M1L, 1),
-        (Op.K, 1),
-    ]
+    ops = [_short(group) for group in row.ops]
+    edges, between = [*ops[:2], *ops[-2:]], ops[2:-2]
+    knitted = not between or (len(between) == 1 and between[0][0] is Op.K)
+    return knitted and edges == [(Op.K, 1), (Op.M1R, 1), (Op.M1L, 1), (Op.K, 1)]
 
 
 def _corners_closed(case: Case, place: int, row: Row) -> bool:

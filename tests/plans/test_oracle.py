@@ -1,0 +1,71 @@
+"""An independent model of the fabric, built from the plan's JSON with a graph library, agrees with the proof."""
+
+import pytest
+from hypothesis import given, settings
+
+from plans.json_form import as_json
+from plans.making import make_plan
+from plans.pattern import BindOff, Heel, Toe
+from plans.proof import prove
+from tests.plans.damages import all_damages
+from tests.plans.graph_oracle import Oracle, Unknittable
+from tests.plans.made_up_wishes import wishes
+from tests.strategies import adult, practice
+
+
+def _agrees(plan):
+    oracle = Oracle(as_json(plan)).knit()
+
+    assert [row.stitches_after for row in plan.rows] == oracle.counts
+    assert not oracle.worked_not_once()
+    assert oracle.is_one_way()
+    assert len(oracle.fastened) == 2
+    assert [plan.around, plan.around] == [oracle.columns(1), oracle.columns(2)]
+
+
+@pytest.mark.parametrize("heel", Heel)
+@pytest.mark.parametrize("bind_off", BindOff)
+@pytest.mark.parametrize("toe", Toe)
+def test_the_oracle_agrees_on_every_practice_pair(heel, bind_off, toe):
+    _agrees(practice(heel, bind_off, toe))
+
+
+@pytest.mark.parametrize("heel", Heel)
+def test_the_oracle_agrees_on_an_adult_pair(heel):
+    _agrees(adult(heel))
+
+
+@pytest.mark.parametrize("examples", [25, pytest.param(2000, marks=pytest.mark.nightly)])
+def test_the_oracle_agrees_on_whatever_is_made(examples):
+    agreed = []
+
+    @given(wishes())
+    @settings(max_examples=examples, deadline=None)
+    def agree(wished):
+        made = make_plan(wished)
+        if not isinstance(made, tuple):
+            _agrees(made.plan)
+            agreed.append(made.plan.around)
+
+    agree()
+
+    assert len(agreed) > examples // 5
+
+
+@pytest.mark.parametrize("heel", Heel)
+def test_what_the_oracle_cannot_knit_the_proof_refuses_too(heel):
+    refused = 0
+    for damage in list(all_damages(practice(heel)))[::11]:
+        try:
+            _knits_alone(damage.plan)
+        except Unknittable:
+            refused += 1
+            assert prove(damage.plan)
+
+    assert refused > 100
+
+
+def _knits_alone(plan):
+    oracle = Oracle(as_json(plan)).knit()
+    if oracle.worked_not_once():
+        raise Unknittable(None, "a loop hangs open")
