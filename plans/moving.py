@@ -58,12 +58,12 @@ def ask_to_set(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> De
 
 
 def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
-    """Set the place that was asked for."""
+    """Set the place that was asked for, at the first stitches: a lifeline there is in already."""
     the_course = course(plan)
     found = _target(the_course, progress.now, wish)
     if isinstance(found, Reply):
         return Decision(events=(), reply=found)
-    now = standing_at(the_course, progress.now.plan, the_course.starts[found])
+    now = standing_at(the_course, progress.now.plan, _first_stitches(the_course, found))
     number, of = round_number(the_course, found)
     reply = Reply.of(
         "place-set",
@@ -73,6 +73,13 @@ def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Dec
         call=call(plan, now, progress.grain),
     )
     return Decision(events=(PlaceSet(now=now, why=wish.kind),), reply=reply)
+
+
+def _first_stitches(the_course: Course, row_index: int) -> int:
+    start, end = the_course.starts[row_index : row_index + 2]
+    if the_course.plan.rows[row_index].stage is StageName.CAST_ON:
+        return start
+    return next((at for at in range(start, end) if the_course.steps[at].groups), start)
 
 
 def wish_reply(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Reply:

@@ -135,6 +135,22 @@ def test_a_place_is_set_only_after_a_yes(wish: AtRound | RippedBack, asked: str,
     assert dict(said.values)["call"] == knitter.call
 
 
+def test_after_ripping_back_to_a_lifeline_it_is_not_threaded_again():
+    knitter = at(StageName.GUSSET, 3)
+    knitter.say(RippedBack(stage="gusset"))
+    knitter.say(Yes())
+
+    assert knitter.call == at(StageName.GUSSET, 1).call
+
+
+def test_ripped_back_to_the_cast_on_the_tips_are_prepared_again():
+    knitter = at(StageName.TOE, 2)
+    knitter.say(RippedBack(stage="cast-on"))
+    knitter.say(Yes())
+
+    assert knitter.call == Knitter(practice()).call
+
+
 def test_ripping_back_to_the_heel_means_the_one_in_hand():
     for sock in (2, 1):
         knitter = at(StageName.HEEL_FLAP, 4, sock)
