@@ -9,10 +9,8 @@ from plans.stitches import Op, makes, takes
 _SLIPS = frozenset({Op.SL_WYIB, Op.SL_WYIF})
 
 
-@dataclass(slots=True)
-class _Loop:
-    gusset: bool
-    marked: bool = False
+_HEEL, _GUSSET, _MARKED = 0, 1, 2
+"""What a loop is, as bits of a number: a turn has thousands of them to move in a thousandth of a second."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +37,8 @@ def heel_state(the_course: Course, at: int) -> HeelState:
     opening = the_course.plan.rows[first]
     loops = the_course.counts[the_course.starts[first]][1 if opening.sock == 1 else 3]
     gusset = min(the_course.plan.gusset, loops // 2)
-    to_work = [_Loop(gusset=index < gusset or index >= loops - gusset) for index in range(loops)]
-    worked: list[_Loop] = []
+    to_work = [_GUSSET] * gusset + [_HEEL] * (loops - 2 * gusset) + [_GUSSET] * gusset
+    worked: list[int] = []
     for index in range(first, last + 1):
         for position in range(the_course.starts[index], min(at, the_course.starts[index + 1])):
             step = the_course.steps[position]
@@ -58,22 +56,28 @@ def _heel_start(the_course: Course, row_index: int) -> int:
     return row_index
 
 
-def _work(group: Group, to_work: list[_Loop], worked: list[_Loop]) -> None:
-    for _ in range(group.times):
-        if group.op in {Op.WRAP_TURN, Op.TWIN}:
-            if to_work:
-                to_work[-1].marked = True
-            continue
-        taken = [to_work.pop() for _ in range(min(takes(group.op), len(to_work)))]
-        gusset = bool(taken) and all(loop.gusset for loop in taken)
-        marked = group.op is Op.DS or (group.op in _SLIPS and any(loop.marked for loop in taken))
-        worked.extend(_Loop(gusset, marked) for _ in range(makes(group.op)))
+def _work(group: Group, to_work: list[int], worked: list[int]) -> None:
+    if group.op in {Op.WRAP_TURN, Op.TWIN}:
+        if to_work:
+            to_work[-1] |= _MARKED
+    elif (takes(group.op), makes(group.op)) == (1, 1):
+        taken = to_work[: -group.times - 1 : -1]
+        del to_work[-group.times :]
+        worked.extend(loop if group.op in _SLIPS else loop & _GUSSET | _mark(group.op) for loop in taken)
+    else:
+        for _ in range(group.times):
+            joined = [to_work.pop() for _ in range(min(takes(group.op), len(to_work)))]
+            worked.extend([_GUSSET if joined and all(loop & _GUSSET for loop in joined) else _HEEL] * makes(group.op))
 
 
-def _state(loops: list[_Loop]) -> HeelState:
-    heel = [index for index, loop in enumerate(loops) if not loop.gusset]
-    middle = [index for index in heel if not loops[index].marked]
-    marks = [index for index, loop in enumerate(loops) if loop.marked]
+def _mark(op: Op) -> int:
+    return _MARKED if op is Op.DS else 0
+
+
+def _state(loops: list[int]) -> HeelState:
+    heel = [index for index, loop in enumerate(loops) if not loop & _GUSSET]
+    middle = [index for index in heel if not loops[index] & _MARKED]
+    marks = [index for index, loop in enumerate(loops) if loop & _MARKED]
     centre = middle[0] if middle else len(loops)
     return HeelState(
         marks=(sum(index < centre for index in marks), sum(index > centre for index in marks)),
