@@ -170,7 +170,7 @@ def _opened(path: Path) -> BinaryIO:
 
 
 class _Arrived(NamedTuple):
-    """What a callback brought, and how many samples at 16 kHz were lost before it."""
+    """What a callback brought, and how many samples at 16 kHz passed unheard before it."""
 
     samples: NDArray[np.int16]
     lost: int
@@ -205,6 +205,7 @@ class Microphone:
         self._block_samples = block_samples
         self._arrived: queue.SimpleQueue[_Arrived | None] = queue.SimpleQueue()
         self._end = 0.0
+        self._running = False
         self._samples_a_frame = 1.0
         self._stalled_s = stalled_s
         self._hearing = True
@@ -227,6 +228,7 @@ class Microphone:
         self._samples_a_frame = SAMPLE_RATE_HZ / stream.samplerate
         first = self._clock.now()
         self._end = float(first)
+        self._running = False
         try:
             stream.start()
             yield from self._listen(resampler, first)
@@ -291,7 +293,9 @@ class Microphone:
 
     def _take(self, data: NDArray[np.int16], frames: int, _time: object, status: Any) -> None:  # noqa: ANN401
         self._end += frames * self._samples_a_frame
-        lost = max(0, self._clock.now() - int(self._end)) if status.input_overflow else 0
+        uncertain = status.input_overflow or not self._running
+        lost = max(0, self._clock.now() - int(self._end)) if uncertain else 0
+        self._running = True
         self._end += lost
         self._clock.hear(int(self._end))
         self._arrived.put(_Arrived(data.copy(), lost))

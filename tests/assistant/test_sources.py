@@ -426,6 +426,15 @@ class TestMicrophone:
     def test_a_pause_that_ends_inside_a_block_keeps_its_rest(self):
         assert self.hear_with_a_pause(blocks=1, seconds=0.03)[2] == (2_400 + 480, 3_200)
 
+    def test_a_device_that_starts_late_does_not_put_the_stream_behind(self):
+        """The first block ends when it arrives, 0.3 s after it was asked for."""
+        moment = StillTime()
+        clock = StreamClock(live=True, monotonic=moment)
+        library = FakeSoundLibrary(heard=self.HEARD)
+        library.before_block = lambda number: moment.passes(0.05 if number else 0.3)
+        heard = self.hear(Microphone(clock, library=library), 10)
+        assert [block.first_sample for block in heard] == list(range(4_000, 12_000, 800))
+
     def test_lost_sound_leaves_a_gap_in_the_numbers(self):
         moment = StillTime()
         clock = StreamClock(live=True, monotonic=moment)
