@@ -1,16 +1,17 @@
 """Runs one session from its first word to its last: the pair, ears, voice and keys put together."""
 
-import sys
 from collections.abc import Iterable
-from contextlib import ExitStack
-from dataclasses import dataclass
-from typing import Literal
+from contextlib import ExitStack, suppress
+from dataclasses import dataclass, replace
 
-from assistant.devices import StreamClock, SystemClock
+import click
+
+from assistant.devices import DeviceLost, StreamClock, SystemClock
 from assistant.dialogue import Lines
-from assistant.failing import as_problem
+from assistant.failing import Surroundings, as_problem
 from assistant.inputs import Input, Inputs
-from assistant.journal_events import SessionBegan, SessionEnded
+from assistant.journal_errors import JournalError
+from assistant.journal_events import SessionBegan, SessionEnded, Told
 from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.manners import Manners
@@ -18,11 +19,10 @@ from assistant.session import Habits, Session
 from assistant.settings import Settings
 from assistant.sittings import Opening
 from assistant.speaking.earcons import Earcon, earcon
+from assistant.speaking.wording import word
 from assistant.voice import Voice
-from assistant.wiring import Routes, key_presses, make_ears, make_source, make_voice
-from plans.conversation import Grain, GrainSet
-
-Why = Literal["stopped", "end_of_input", "interrupted", "failed"]
+from assistant.wiring import Routes, key_presses, make_ears, make_source, make_voice, types
+from plans.conversation import Grain, GrainSet, Problem, Reply
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,19 +56,23 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
         if ears is not None:
             close_ears_while_speaking(voice, ears, live=routes.is_live)
         session = Session(
-            opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings), habits=wanted.habits,
+            opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings),
+            habits=replace(wanted.habits, has_keys=_takes_keys(routes)),
             expect=ears.expect if ears else lambda _: None,
         )  # fmt: skip
-        _open(session, opening, wanted, language)
-        why: Why = "failed"
         try:
+            _open(session, opening, wanted, language)
             session.run(_inputs(ears, voice, routes, closing, wanted.lines or Lines()))
-            why = "stopped" if session.stopped else "end_of_input"
-        except KeyboardInterrupt:
-            why = "interrupted"
+        except BaseException as error:
+            is_interrupt = isinstance(error, KeyboardInterrupt)
+            with suppress(JournalError):  # what went wrong first is what is told
+                session.end(SessionEnded(why="interrupted" if is_interrupt else "failed"))
+            if is_interrupt:
+                click.echo(word(Reply.of("interrupted"), language), err=True)
             raise
-        finally:
-            session.end(SessionEnded(why=why))
+        session.end(SessionEnded(why="stopped" if session.stopped else "end_of_input"))
+    if session.failed is not None and not session.stopped:
+        raise Surroundings(session.failed)
     return session
 
 
@@ -90,7 +94,7 @@ def _open(session: Session, opening: Opening, wanted: Wanted, language: Language
     first, *others = opening.sayings
     session.greet(first, events=(began, *opening.events, *grain))
     for saying in others:
-        session.greet(saying, events=())
+        session.greet(saying, events=(Told(command="greeting"),))
 
 
 def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
@@ -98,6 +102,17 @@ def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
     voice.before = ears.pause
     voice.after = ears.resume
     voice.closing_tone = earcon(Earcon.LISTENING_AGAIN) if live else None
+
+
+def _takes_keys(routes: Routes) -> bool:
+    """Whether keys count: where nothing else is listened to, or beside a microphone, where somebody can type."""
+    return routes.hear_from == "keys" or (routes.hear_from == "mic" and types())
+
+
+def _of_ears(error: Exception) -> Problem | None:
+    if isinstance(error, DeviceLost):
+        return Problem.of("microphone-lost", name=error.values["name"])
+    return as_problem(error)
 
 
 def _inputs(
@@ -109,7 +124,7 @@ def _inputs(
         return ears
     inputs = Inputs()
     if ears is not None:
-        inputs.feed(ears, name="ears", to_problem=as_problem)
-    if ears is None or sys.stdin.isatty():
+        inputs.feed(ears, name="ears", to_problem=_of_ears)
+    if _takes_keys(routes):
         inputs.feed(key_presses(voice, closing), name="keys", to_problem=as_problem)
     return inputs

@@ -1,0 +1,104 @@
+"""A synthesised knitter in front of the running program: she speaks into its microphone and hears its speaker.
+
+Everything is in real time and over the software sound card; nothing is said twice.
+"""
+
+import os
+import subprocess
+import sys
+import threading
+import time
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Self
+
+import numpy as np
+
+from models.loudness import dbfs
+from tests.end_to_end.virtual_sound import RECORDING_HZ, VirtualSound
+
+VOICE = ("espeak-ng", "-v", "en-us+f5", "-s", "150")
+"""Not the program's own voice."""
+QUIET_DBFS = -60.0
+QUIET_S = 0.35
+
+
+def speak(words: str, folder: Path) -> Path:
+    """The words as a WAV, made once."""
+    file = folder / f"{words.replace(' ', '_')}.wav"
+    if not file.exists():
+        subprocess.run((*VOICE, "-w", str(file), words), check=True)
+    return file
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line that the program printed, and when, in seconds of `time.monotonic`."""
+
+    text: str
+    at_s: float
+
+
+class Program:
+    """The program at a microphone and a speaker, from its start to its end."""
+
+    def __init__(self, card: VirtualSound, folder: Path, *arguments: str) -> None:
+        self.card = card
+        self.folder = folder
+        self.lines: list[Line] = []
+        self.recording = card.record_speaker()
+        command = (sys.executable, "-u", "-m", "assistant", "knit", *arguments)
+        self.process = subprocess.Popen(
+            command, env=card.environment, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, text=True
+        )
+        self._reader = threading.Thread(target=self._read, daemon=True)
+        self._reader.start()
+
+    def _read(self) -> None:
+        for text in self.process.stdout or ():
+            self.lines.append(Line(text.rstrip("\n"), time.monotonic()))
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.process.kill()
+        self.process.wait()
+        self._reader.join()
+        if self.process.stdout:
+            self.process.stdout.close()
+        if not self.recording.samples.size:
+            self.recording.stop()
+
+    def wait_until_silent(self, first: int = 0, within_s: float = 40.0) -> None:
+        """Until more than `first` lines were printed and the speaker has been silent for a while."""
+        until = time.monotonic() + within_s
+        while len(self.lines) <= first and time.monotonic() < until:
+            time.sleep(0.02)
+        time.sleep(0.9)
+        while self._is_speaking() and time.monotonic() < until:
+            time.sleep(0.05)
+
+    def _is_speaking(self) -> bool:
+        count = int(QUIET_S * RECORDING_HZ)
+        raw = self.recording._raw.fileno()
+        size = os.fstat(raw).st_size // 2 * 2
+        tail = os.pread(raw, 2 * count, max(0, size - 2 * count))
+        samples = np.frombuffer(tail, "<i2") / 32768.0
+        return bool(len(samples)) and dbfs(float(np.square(samples).mean())) > QUIET_DBFS
+
+    def say(self, words: str, wait_s: float = 2.5) -> list[Line]:
+        """Say words once, and wait for the answer to be spoken to its end; the lines that came."""
+        before = len(self.lines)
+        self.card.say_into_microphone(speak(words, self.folder))
+        until = time.monotonic() + wait_s
+        while len(self.lines) == before and time.monotonic() < until:
+            time.sleep(0.02)
+        if len(self.lines) > before:
+            self.wait_until_silent(before)
+        return self.lines[before:]
+
+    def between(self, begin_s: float, end_s: float) -> np.ndarray:
+        """What the speaker played in a stretch of time; after the recording was stopped."""
+        first, end = (max(0, int((at - self.recording.began_s) * RECORDING_HZ)) for at in (begin_s, end_s))
+        return self.recording.samples[first:end]
