@@ -17,6 +17,7 @@ DeviceProblem
     ├── WavUnreadable    wav-unreadable        path
     ├── WavEmpty         wav-empty             path
     ├── WavUnsupported   wav-unsupported       path, encoding
+    ├── WavInTheWay      wav-in-the-way        path
     └── WavUnwritable    wav-unwritable        path
 
 `found` is the names of what there is, joined by commas; `path` is "-" for standard input. `SpeechFailed`
@@ -157,6 +158,12 @@ class WavUnsupported(WavProblem):
 
     key = "wav-unsupported"
     names = frozenset({"path", "encoding"})
+
+
+class WavInTheWay(WavProblem):
+    """There is a file of that name that holds no sound; it is not written over."""
+
+    key = "wav-in-the-way"
 
 
 class WavUnwritable(WavProblem):

@@ -6,15 +6,12 @@ Surroundings   a device, disk, model or journal failed
 
 from collections.abc import Iterable, Mapping
 
+from assistant.exit_codes import BAD_INPUT, SURROUNDINGS_FAILED
 from plans.conversation import Problem, Value
-
-BAD_INPUT = 2
-SURROUNDINGS_FAILED = 1
-INTERRUPTED = 130
 
 _BAD_INPUT_KEYS = frozenset({
     "wav-missing", "wav-unreadable", "wav-empty", "wav-unsupported", "rate-unusable", "model-unknown",
-    "language-unknown", "journal-missing", "journal-foreign", "pair-unknown",
+    "language-unknown", "journal-missing", "journal-foreign", "pair-unknown", "wav-in-the-way",
 })  # fmt: skip
 
 
@@ -49,6 +46,17 @@ def as_refusal(error: BaseException) -> Refused | None:
         return None
     kind = Refused if key in _BAD_INPUT_KEYS else Surroundings
     return kind(Problem(key=key, values=tuple(_pairs(values))))
+
+
+def explained(error: Exception) -> Refused:
+    """Any error: what an adapter says, what the system refused, or that it should not have happened."""
+    refusal = as_refusal(error)
+    if refusal is not None:
+        return refusal
+    if isinstance(error, OSError):
+        where = f", {error.filename}" if error.filename else ""
+        return Surroundings(Problem.of("system-refused", reason=f"{error.strerror or error}{where}"))
+    return Surroundings(Problem.of("unexpected", reason=f"{type(error).__name__}: {error}"))
 
 
 def as_problem(error: BaseException) -> Problem | None:

@@ -39,6 +39,13 @@ class Ended:
     """No more will come from where this came from."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Crashed:
+    """What ran on a thread of its own failed in a way that it cannot explain."""
+
+    error: Exception
+
+
 Input = Heard | Pressed | OutputWanted | Failed | Tick | Ended
 
 
@@ -46,7 +53,7 @@ class Inputs:
     """Several producers on threads of their own, one consumer."""
 
     def __init__(self, tick_s: float = 5.0) -> None:
-        self._queue: queue.Queue[Input] = queue.Queue()
+        self._queue: queue.Queue[Input | _Crashed] = queue.Queue()
         self._tick_s = tick_s
         self._open = 0
 
@@ -55,18 +62,19 @@ class Inputs:
         self._queue.put(thing)
 
     def feed(self, things: Iterable[Input], *, name: str, to_problem: Callable[[Exception], Problem | None]) -> None:
-        """Run an iterator on a thread of its own; an error it can explain becomes an input."""
+        """Run an iterator on a thread of its own; an error it can explain becomes an input.
+
+        Any other error is raised where the inputs are taken.
+        """
         self._open += 1
 
         def run() -> None:
             try:
                 for thing in things:
                     self.put(thing)
-            except Exception as error:
+            except Exception as error:  # noqa: BLE001 (handed to whoever takes the inputs)
                 problem = to_problem(error)
-                if problem is None:
-                    raise
-                self.put(Failed(problem))
+                self._queue.put(_Crashed(error) if problem is None else Failed(problem))
             finally:
                 self.put(Ended())
 
@@ -75,11 +83,14 @@ class Inputs:
     def __iter__(self) -> Iterator[Input]:
         """In order of arrival; ends when every producer has ended."""
         while self._open:
+            thing: Input | _Crashed
             try:
-                thing: Input = self._queue.get(timeout=self._tick_s)
+                thing = self._queue.get(timeout=self._tick_s)
             except queue.Empty:
                 thing = Tick()
             if isinstance(thing, Ended):
                 self._open -= 1
+            elif isinstance(thing, _Crashed):
+                raise thing.error
             else:
                 yield thing

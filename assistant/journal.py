@@ -8,9 +8,16 @@ from pathlib import Path
 from types import TracebackType
 from typing import Any, Self, TypeGuard, get_args
 
-from assistant.journal_errors import JOURNAL_ERRORS, JournalDamaged, JournalError, JournalMoved, PairUnknown
+from assistant.journal_errors import (
+    JOURNAL_ERRORS,
+    JournalDamaged,
+    JournalError,
+    JournalForeign,
+    JournalMoved,
+    PairUnknown,
+)  # fmt: skip
 from assistant.journal_events import EVENTS, JournalEvent
-from assistant.journal_file import Owner, open_to_read, open_to_write, transaction, translated
+from assistant.journal_file import Owner, is_database, open_to_read, open_to_write, transaction, translated
 from assistant.journal_salvage import salvage
 from plans.conversation import Event, PlanId, Standing
 
@@ -261,8 +268,9 @@ class Journal:
 
 @contextmanager
 def _counting(file: Path) -> Iterator[None]:
-    """Where the file is damaged, say how much of it can be read."""
+    """Where the file is damaged, say how much of it can be read; where it is no database at all, say that."""
     try:
         yield
     except JournalDamaged as error:
-        raise JournalDamaged(file, readable=len(salvage(file).lines)) from error
+        readable = len(salvage(file).lines)
+        raise (JournalDamaged(file, readable=readable) if readable or is_database(file) else JournalForeign(file)) from error

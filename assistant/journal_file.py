@@ -183,6 +183,12 @@ def _opened(uri: str, file: Path, known: int) -> sqlite3.Connection:
     return connection
 
 
+def is_database(file: Path) -> bool:
+    """Whether the file begins as every SQLite database does."""
+    with translated(file), file.open("rb") as opened:
+        return opened.read(16) == b"SQLite format 3\0"
+
+
 def _number(connection: sqlite3.Connection, pragma: str) -> int:
     return int(connection.execute(f"PRAGMA {pragma}").fetchone()[0])
 

@@ -3,13 +3,31 @@
 from typing import assert_never
 
 from assistant.journal_events import (
-    AttentionSet, JournalEvent, Paused, RateSet, Rested, Resumed, Told, VolumeSet,
+    AttentionSet,
+    JournalEvent,
+    Paused,
+    RateSet,
+    Rested,
+    Resumed,
+    Told,
+    VolumeSet,
 )  # fmt: skip
 from assistant.languages.verbosity import Verbosity
 from assistant.ports import VoiceSettings
 from assistant.session_commands import (
-    Attend, AttentionOff, AttentionOn, Faster, Help, HowLong, ListenAgain, Louder, PauseListening, Rest, SessionCommand,
-    Slower, Softer,
+    Attend,
+    AttentionOff,
+    AttentionOn,
+    Faster,
+    Help,
+    HowLong,
+    ListenAgain,
+    Louder,
+    PauseListening,
+    Rest,
+    SessionCommand,
+    Slower,
+    Softer,
 )  # fmt: skip
 from plans.conversation import Reply
 from plans.record import Record

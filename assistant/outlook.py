@@ -1,13 +1,12 @@
 """What the journal so far tells about the time ahead: pace, rests, and what can be true here."""
 
-from collections.abc import Callable, Iterable
-from dataclasses import replace
+from collections.abc import Iterable
 
 from assistant.journal import Entry
 from assistant.pace import DEFAULT_PACE, Pace, learn, time_to_go
-from assistant.resting import Rests, rest_due, rests_after
+from assistant.resting import rest_due, rests_after
 from assistant.work import Loops, worked
-from plans.conversation import PlanId, Progress, Reply, Standing
+from plans.conversation import PlanId, Reply, Standing
 from plans.pattern import Plan
 
 

@@ -6,6 +6,7 @@ from typing import TypeGuard, get_args
 
 from assistant.inputs import Ended, Failed, Input, OutputWanted, Pressed, Tick
 from assistant.journal import Entry, Journal, is_knitting
+from assistant.journal_errors import DiskFailed, DiskFull
 from assistant.journal_events import (
     AskedBack,
     DeviceLost,
@@ -21,7 +22,7 @@ from assistant.listening.understanding import Attention, Expecting, Understood, 
 from assistant.manners import Manners, manage
 from assistant.outlook import Outlook
 from assistant.ports import Clock
-from assistant.session_commands import AnyCommand, Attend, ListenAgain, SessionCommand
+from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, SessionCommand
 from assistant.speaking.wording import word
 from assistant.timing import is_too_soon
 from assistant.voice import Output, Voice
@@ -71,11 +72,14 @@ class Habits:
 
     Attributes:
         answers_yes: questions are taken as answered with yes.
-        real_time: inputs come as they happen, so that a "next" can be too soon.
+        real_time: inputs come as they happen, so that a "next" can be too soon, and what a full disk refused can be
+            said again when there is room.
+        has_keys: keys are taken beside what is heard.
     """
 
     answers_yes: bool = False
     real_time: bool = False
+    has_keys: bool = False
 
 
 class Session:
@@ -98,6 +102,7 @@ class Session:
         self.sitting = sitting
         self.manners = manners
         self.stopped = False
+        self.failed: Problem | None = None
         self._language = language.with_socks(sitting.plan.socks)
         self._voice = voice
         self._clock = clock
@@ -120,7 +125,22 @@ class Session:
                 return
 
     def take(self, thing: Input) -> None:
-        """One input."""
+        """One input; where the disk is full nothing moves, and she is told.
+
+        Raises:
+            JournalError: nothing can be written, and a script does not wait until it can.
+        """
+        before = self.manners, self._meant
+        try:
+            self._take(thing)
+        except (DiskFull, DiskFailed) as refused:
+            if not self._habits.real_time:
+                raise
+            self.manners, self._meant = before
+            self._voice.use(self.manners.voice)
+            self._voice.say(self._worded(refused.problem))
+
+    def _take(self, thing: Input) -> None:
         match thing:
             case Heard():
                 self._take_heard(thing)
@@ -129,6 +149,7 @@ class Session:
             case OutputWanted():
                 self._change_output()
             case Failed(problem=problem):
+                self.failed = problem
                 self._tell_failure(problem)
             case Tick() | Ended():
                 pass
@@ -181,7 +202,9 @@ class Session:
 
     def _tell_failure(self, problem: Problem) -> None:
         device = next((str(value) for name, value in problem.values if name == "name"), "")
+        last = self._last_said
         self._write_and_say((DeviceLost(device=device),), problem, None)
+        self._last_said = last
 
     # --- carrying out ------------------------------------------------------------------------------------------
 
@@ -208,7 +231,8 @@ class Session:
         managed = manage(self.manners, command, word=self._language.phrases.attention[0], how_long=how_long)
         self.manners = managed.manners
         self._voice.use(managed.manners.voice)
-        self._write_and_say((managed.event,), managed.reply, heard)
+        keys = Reply.of("help-keys") if isinstance(command, Help) and self._habits.has_keys else None
+        self._write_and_say((managed.event,), managed.reply, heard, and_then=keys)
 
     def _decide(self, command: Command, heard: str | None) -> None:
         decision = self._decision(command)
@@ -271,6 +295,9 @@ class Session:
         self._tell_what_may_be_said()
         self._voice.say(text)
         self._voice.prepare(self._likely())
+        lost, self._voice.lost = self._voice.lost, None
+        if lost is not None:
+            self._tell_failure(Problem.of("speaker-lost", name=lost.values["name"]))
 
     def _append(self, events: tuple[JournalEvent, ...], heard: str | None, said: str | None) -> None:
         sitting, at_ms, stream_ms = self.sitting, self._clock.now_ms(), self._clock.stream_ms()

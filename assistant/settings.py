@@ -1,13 +1,12 @@
 """What is remembered from one session to the next about microphone, speaker and voice."""
 
-import os
-import tempfile
 from pathlib import Path
 from typing import NamedTuple
 
 from assistant.languages.verbosity import Verbosity
 from assistant.ports import VoiceSettings
 from assistant.voice import Output
+from assistant.writing import write_whole
 from plans.conversation import Problem
 from plans.record import Record
 
@@ -107,19 +106,6 @@ def save_settings(folder: Path, settings: Settings) -> None:
     text = settings.model_dump_json(indent=2) + "\n"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        _replace(file, text.encode())
+        write_whole(file, text)
     except OSError as error:
         raise SettingsUnwritable(file) from error
-
-
-def _replace(file: Path, content: bytes) -> None:
-    number, name = tempfile.mkstemp(dir=file.parent, prefix=f"{_NAME}.")
-    try:
-        with os.fdopen(number, "wb") as new:
-            new.write(content)
-            new.flush()
-            os.fsync(new.fileno())
-        Path(name).replace(file)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise

@@ -1,11 +1,13 @@
 """The first minutes: is the sound all right, which pair, and a new one asked question by question."""
 
+from collections.abc import Collection
 from pathlib import Path
 
 from assistant.dialogue import Dialogue
 from assistant.interview import Answered, Interview, answer
 from assistant.journal import Journal
 from assistant.listening.ears import Ears
+from assistant.writing import write_whole
 from models.loudness import Meter, Verdict
 from plans.conversation import Problem, Reply
 from plans.files import write_wishes
@@ -62,7 +64,7 @@ def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made |
     interview = Interview()
     while (answered := _interviewed(dialogue, interview)) is not None:
         interview = answered
-        wishes = interview.wishes(_free_name(taken))
+        wishes = interview.wishes(_free_name({*taken, *(file.stem for file in folder.glob("*.toml"))}))
         made = make_plan(wishes)
         if isinstance(made, Made):
             if _is_kept(dialogue, made):
@@ -97,14 +99,15 @@ def _keep(dialogue: Dialogue, folder: Path, wishes: Wishes) -> None:
     path = folder / f"{wishes.name}.toml"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        path.write_text(write_wishes(wishes), encoding="utf-8")
+        write_whole(path, write_wishes(wishes))
     except OSError as error:
         dialogue.say(Problem.of("path-unwritable", file=str(path), reason=error.strerror or ""))
         return
     dialogue.say(Reply.of("plan-written", path=str(path)))
 
 
-def _free_name(taken: tuple[str, ...]) -> str:
+def _free_name(taken: Collection[str]) -> str:
+    """One that neither a pair of the journal nor a plan file has."""
     names = ("socks", *(f"socks {number}" for number in range(2, len(taken) + 3)))
     return next(name for name in names if name not in taken)
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 from enum import StrEnum
 from typing import Protocol, TextIO
 
+from assistant.devices import DeviceLost, DeviceRefused
 from assistant.ports import AudioSink, Played, Sound, SpeechFailed, VoiceSettings
 
 
@@ -56,20 +57,29 @@ class Voice:
         self.before: Callable[[], None] = _nothing
         self.after: Callable[[], None] = _nothing
         self.closing_tone: Sound | None = None
+        self.lost: DeviceLost | DeviceRefused | None = None
 
     def say(self, text: str) -> Played | None:
-        """Print the sentence and play it to the end, or until it is cut; None where nothing was played."""
+        """Print the sentence and play it to the end, or until it is cut; None where nothing was played.
+
+        A speaker that goes away takes no sentence with it: from then on lines are printed, and `lost` says why.
+        """
         if self.output is not Output.VOICE or self._renders is None:
             print(text, file=self._lines, flush=True)
         if self._renders is None or self.output is Output.LINES:
             return None
         try:
-            sound = self._renders.get(text)
+            return self.play(self._renders.get(text))
         except SpeechFailed:
-            if self.output is Output.VOICE:
-                print(text, file=self._lines, flush=True)
-            return None
-        return self.play(sound)
+            self._print_instead(text)
+        except (DeviceLost, DeviceRefused) as lost:
+            self._print_instead(text)
+            self.output, self.lost = Output.LINES, lost
+        return None
+
+    def _print_instead(self, text: str) -> None:
+        if self.output is Output.VOICE:
+            print(text, file=self._lines, flush=True)
 
     def play(self, sound: Sound) -> Played:
         """Play with the ears closed, then the tone that says that they are open again."""

@@ -61,7 +61,7 @@ class Routes:
     @property
     def is_timed(self) -> bool:
         """Whether the time between two inputs is the knitter's own, and not a script's."""
-        return self.hear_from == "mic" or (self.hear_from == "keys" and sys.stdin.isatty())
+        return self.hear_from == "mic" or (self.hear_from == "keys" and types())
 
 
 def make_recogniser(name: str, model: str | None = None) -> Recogniser:
@@ -88,16 +88,25 @@ def make_ears(source: AudioSource, routes: Routes) -> Ears:
 
 
 def make_source(routes: Routes, clock: StreamClock, settings: Settings) -> AudioSource:
-    """The source of sound that the routes name."""
+    """The source of sound that the routes name.
+
+    Raises:
+        DeviceProblem: there is no microphone, or the file is none that can be read; so that nothing is begun.
+    """
     from assistant.listening.sources import Microphone, StandardInput, WavFile  # noqa: PLC0415
 
     if routes.hear_from == "mic":
         return Microphone(clock, settings.microphone)
-    return StandardInput(clock) if routes.hear_from == "-" else WavFile(Path(routes.hear_from), clock)
+    if routes.hear_from == "-":
+        return StandardInput(clock)
+    path = Path(routes.hear_from)
+    if path.is_file() or not path.exists():  # a pipe can be read only once
+        next(WavFile(path, StreamClock(live=False)).blocks(), None)
+    return WavFile(path, clock)
 
 
-def make_voice(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Voice:
-    """A voice that speaks where the routes say; closed with `closing`."""
+def make_voice(routes: Routes, clock: StreamClock, settings: Settings, stack: ExitStack) -> Voice:
+    """A voice that speaks where the routes say; closed with `stack`."""
     from assistant.speaking.sinks import Silent, Speaker, WavSink  # noqa: PLC0415
 
     if routes.speak_to == "none":
@@ -105,26 +114,32 @@ def make_voice(routes: Routes, clock: StreamClock, settings: Settings, closing: 
     from assistant.speaking.cache import RenderAhead  # noqa: PLC0415
     from assistant.speaking.synthesis import Synthesis, SystemVoice  # noqa: PLC0415
 
+    system = SystemVoice()
+    stack.callback(system.close)
+    system.start()
     sink: AudioSink = (
         Speaker(clock, settings.speaker) if routes.speak_to == "speaker" else WavSink(Path(routes.speak_to), clock)
     )
-    closing.callback(sink.close)
-    system = SystemVoice()
-    system.start()
+    stack.callback(sink.close)
     renders = RenderAhead(Synthesis(system), settings.voice)
-    closing.callback(renders.close)
+    stack.callback(renders.close)
     return Voice(renders, sink, output=settings.output)
 
 
-def key_presses(voice: Voice, closing: ExitStack) -> Iterator[Input]:
+def types() -> bool:
+    """Whether somebody can type: standard input is a terminal."""
+    return sys.stdin is not None and sys.stdin.isatty()
+
+
+def key_presses(voice: Voice, stack: ExitStack) -> Iterator[Input]:
     """Keys and pedals of this terminal, taken on the thread that iterates; each cuts the voice short first.
 
-    Call on the main thread; the terminal is put back with `closing`. Keys that come through a pipe have no time of
+    Call on the main thread; the terminal is put back with `stack`. Keys that come through a pipe have no time of
     their own, so none of them is taken for a repeat.
     """
-    keyboard = closing.enter_context(open_keyboard())
+    keyboard = stack.enter_context(open_keyboard())
     table = KeyTable.usual()
-    if not sys.stdin.isatty():
+    if not types():
         table = replace(table, guard_s=0.0, brief_guard_s=0.0)
     return _pressed(presses(keyboard.strokes(), time.monotonic, Keys(table)), voice)
 

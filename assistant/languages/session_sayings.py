@@ -55,7 +55,6 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     "interrupted": set(),
     "plan-edited": {"name"},                   # the file was edited since; the pair goes on as it was begun
     "plan-edited-ask": {"name"},
-    "plan-taken": {"name"},                    # the pair goes on with a new plan
     "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
     "plan-taken": {"name"},                    # the edited plan takes over; every row so far is the same
     "plan-written": {"path"},
@@ -109,13 +108,12 @@ _PROBLEMS: dict[str, set[str]] = {
     "language-broken": {"language", "file", "what"},
     "listen-to-what": set(),                   # neither files nor the microphone, or both
     "nothing-to-resume": set(),
-    "plan-lost": {"name"},                     # the journal lacks the plan that its last event stands in
-    "listen-to-what": set(),                   # neither recordings nor the microphone, or both
     "no-pair-named": {"name", "names"},
     "option-unfit": {"option", "reason"},
     "packages-mixed-up": {"package", "path"},  # another distribution's `plans` or `models` is in the way
     "microphone-lost": {"name"},
     "speaker-lost": {"name"},
+    "system-refused": {"reason"},              # what the operating system would not do, in its words
     "unexpected": {"reason"},
 }  # fmt: skip
 

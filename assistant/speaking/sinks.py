@@ -15,6 +15,7 @@ from assistant.devices import (
     DeviceLost,
     DeviceRefused,
     StreamClock,
+    WavInTheWay,
     WavUnwritable,
     find_device,
     load_sounddevice,
@@ -233,6 +234,7 @@ class WavSink:
         rate_hz: samples a second in the file.
 
     Raises:
+        WavInTheWay: a file of that name holds something else than sound.
         WavUnwritable: here and at every call.
     """
 
@@ -244,6 +246,8 @@ class WavSink:
         self._playing: _Playing | None = None
         self._owned = isinstance(file, Path | str)
         self._refused = False
+        if isinstance(file, Path | str) and _holds_no_sound(Path(file)):
+            raise WavInTheWay(path=self._path)
         with self._writing():
             self._file: BinaryIO = Path(file).open("wb") if isinstance(file, Path | str) else file  # noqa: SIM115
         self._wave = wave.open(self._file, "wb")  # noqa: SIM115
@@ -309,6 +313,17 @@ class WavSink:
         except (OSError, ValueError) as refused:
             self._refused = True
             raise WavUnwritable(path=self._path) from refused
+
+
+def _holds_no_sound(path: Path) -> bool:
+    """Whether an ordinary file is there that is not empty and no WAV."""
+    if not path.is_file():
+        return False
+    try:
+        with path.open("rb") as file:
+            return file.read(4) not in (b"", b"RIFF")
+    except OSError:
+        return False
 
 
 class Silent:

@@ -45,14 +45,32 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     Example: roundcaller knit socks.toml
     """
     made = made_from(file) if file else None
+    spoken = load_language(language)
     routes = routes_of(hear_from, speak_to, recogniser, model)
     wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_timed), cast("Grain | None", grain))
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
-        knit_pair(opening, load_language(language), wanted, settings_or_usual())
+        knit_pair(opening, spoken, wanted, settings_or_usual())
 
 
 def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, model: str | None) -> Routes:
-    """The routes that the options name, with what goes without saying filled in."""
+    """The routes that the options name, with what goes without saying filled in.
+
+    Raises:
+        click.UsageError: the options contradict each other.
+    """
     typed = recogniser == "typed"
+    if typed and hear_from not in (None, "-"):
+        raise click.UsageError("With --recogniser typed words come from standard input: leave --from out.")
+    if model is not None and recogniser != "vosk":
+        raise click.UsageError("--model is for --recogniser vosk: give both, or neither.")
+    if speak_to not in ("speaker", "none"):
+        _check_sound_file(Path(speak_to), hear_from)
     return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or "pocketsphinx", model)
+
+
+def _check_sound_file(speak_to: Path, hear_from: str | None) -> None:
+    if not speak_to.suffix and not speak_to.exists():
+        raise click.UsageError(f"--to takes speaker, none or a file such as answers.wav, not “{speak_to}”.")
+    if hear_from is not None and speak_to.exists() and speak_to.resolve() == Path(hear_from).resolve():
+        raise click.UsageError("--to must not be the file of --from: choose another name.")

@@ -1,17 +1,16 @@
 """`roundcaller plan`: from the tape measure to a plan file."""
 
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 import click
 
-from assistant.failing import Refused, refuse
+from assistant.failing import Refused
 from assistant.speaking.wording import Verbosity, word
-from assistant.verbs.shared import language_option, load_language
+from assistant.verbs.shared import language_option, load_language, write_text
 from plans.conversation import Problem
-from plans.fields import read_answer, read_field
+from plans.fields import READERS, read_answer, read_field
 from plans.files import write_wishes
 from plans.making import make_plan
 from plans.measures import field
@@ -57,15 +56,22 @@ def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click
 
     Example: roundcaller plan --foot-length 24.5cm --ball 23cm --stitches 30 --rounds 42 --out socks.toml
     """
-    wishes = wishes_given({**given, "name": given.get("name") or out.stem})
+    spoken = load_language(language)
+    wishes = wishes_given({**given, "name": given.get("name") or _name_of(out)})
     made = make_plan(wishes)
     if isinstance(made, tuple):
-        raise Refused(*made)
-    _write(out, write_wishes(wishes))
-    spoken = load_language(language)
+        raise Refused(*map(_at_its_option, made))
+    write_text(out, write_wishes(wishes))
     for note in made.notes:
         click.echo(word(note, spoken, Verbosity.PLAIN), err=True)
-    click.echo(str(out), file=sys.stderr)
+    click.echo(click.format_filename(out), err=True)
+
+
+def _name_of(out: Path) -> str:
+    """The file's name as words that can be said and printed on one line."""
+    stem = click.format_filename(out.stem)
+    words = "".join(sign if sign.isprintable() else " " for sign in stem).split()
+    return " ".join(words) or Wishes.model_fields["name"].default
 
 
 def wishes_given(given: Mapping[str, Any]) -> Wishes:
@@ -94,20 +100,25 @@ def _read(name: str, value: object) -> Any:  # noqa: ANN401 (each field has a ty
     return read_answer(name, value, _option(name)) if isinstance(value, str) else read_field(name, value, _option(name))
 
 
+def _clean(value: object) -> object:
+    """What was typed, with signs that are no text replaced."""
+    return value.encode(errors="surrogateescape").decode(errors="replace") if isinstance(value, str) else value
+
+
+def _at_its_option(problem: Problem) -> Problem:
+    """What is wrong with a field of the plan, told as wrong with the option that gave it."""
+    where = _option(problem.where) if problem.where in READERS else problem.where
+    return Problem(key=problem.key, where=where, values=problem.values)
+
+
 def _option(name: str) -> str:
     shown = {new: old for old, new in _RENAMED.items()}.get(name, name)
     return f"--{shown.replace('_', '-')}"
 
 
 def _fields(given: Mapping[str, Any]) -> Mapping[str, Any]:
-    fields = {_RENAMED.get(name, name): value for name, value in given.items() if value not in (None, False)}
-    if "socks" in fields:
-        fields["socks"] = [part.strip() for part in str(fields["socks"]).split(",")]
+    fields = {_RENAMED.get(name, name): _clean(value) for name, value in given.items() if value not in (None, False)}
+    socks = fields.get("socks")
+    if isinstance(socks, str) and socks.count(",") == 1:
+        fields["socks"] = [part.strip() for part in socks.split(",")]
     return fields
-
-
-def _write(path: Path, text: str) -> None:
-    try:
-        path.write_text(text, encoding="utf-8")
-    except OSError as error:
-        raise refuse("path-unwritable", file=str(path), reason=error.strerror or "") from error

@@ -4,12 +4,14 @@ from pathlib import Path
 
 import click
 
-from assistant.failing import Refused, refuse
+from assistant.failing import Refused, Surroundings, refuse
 from assistant.languages import Language, load
 from assistant.settings import Settings, load_settings
 from assistant.speaking.wording import word
 from assistant.wiring import config_dir
-from plans.files import read_wishes
+from assistant.writing import write_whole
+from plans.conversation import Problem
+from plans.files import LONGEST_FILE, read_wishes
 from plans.making import Made, make_plan
 
 language_option = click.option("--language", default="en", metavar="CODE", help="Language of voice and commands.")
@@ -29,17 +31,39 @@ def settings_or_usual() -> Settings:
 
 
 def read_text(path: Path) -> str:
-    """The file's text.
+    """The file's text; of a file longer than any plan only the beginning.
 
     Raises:
         Refused: missing, unreadable, or not text.
     """
+    most = LONGEST_FILE * 4
     try:
-        return path.read_text(encoding="utf-8")
+        with path.open("rb") as file:
+            content = file.read(most + 1)
+        return content.decode("utf-8", "strict" if len(content) <= most else "replace")
     except UnicodeDecodeError as error:
         raise refuse("path-not-text", file=str(path)) from error
+    except FileNotFoundError as error:
+        raise refuse("path-missing", file=str(path)) from error
     except OSError as error:
         raise refuse("path-unreadable", file=str(path), reason=error.strerror or "") from error
+
+
+_NAMED_WRONGLY = (FileNotFoundError, NotADirectoryError, IsADirectoryError)
+
+
+def write_text(path: Path, text: str) -> None:
+    """Write a file, whole or not at all.
+
+    Raises:
+        Refused: the folder is missing, or the file is a folder.
+        Surroundings: the disk is full, or may not be written.
+    """
+    try:
+        write_whole(path, text)
+    except OSError as error:
+        problem = Problem.of("path-unwritable", file=str(path), reason=error.strerror or "")
+        raise (Refused if isinstance(error, _NAMED_WRONGLY) else Surroundings)(problem) from error
 
 
 def made_from(path: Path) -> Made:

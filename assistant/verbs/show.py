@@ -6,7 +6,6 @@ from pathlib import Path
 
 import click
 
-from assistant.failing import refuse
 from assistant.languages import Language
 from assistant.languages.verbosity import Verbosity
 from assistant.speaking.wording import word
@@ -36,7 +35,7 @@ def show(file: Path | None, form: str, wants_schema: bool, language: str) -> Non
         click.echo(json.dumps(schema(), indent=2))
         return
     if file is None:
-        raise refuse("option-unfit", option="FILE", reason="show")
+        raise click.UsageError("Missing argument 'FILE': name a plan file, or give --schema.")
     made = made_from(file)
     if form == "json":
         click.echo(json.dumps(as_json(made.plan), indent=2))

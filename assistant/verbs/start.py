@@ -1,15 +1,15 @@
 """`roundcaller` alone: it speaks, asks, and begins or resumes a pair."""
 
-import sys
 from collections.abc import Iterable
 from contextlib import ExitStack
+from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from assistant.devices import DeviceProblem, StreamClock
 from assistant.dialogue import Dialogue, Lines
-from assistant.failing import as_problem
+from assistant.failing import as_problem, explained
 from assistant.inputs import Input, Inputs
 from assistant.journal import Journal
 from assistant.knitting import Wanted, close_ears_while_speaking, knit_pair
@@ -18,11 +18,12 @@ from assistant.listening.ears import Ears
 from assistant.session import Habits
 from assistant.settings import Settings
 from assistant.sittings import Opening, open_pair
+from assistant.speaking.wording import word
 from assistant.starting import check_sound, new_pair, wants_last
 from assistant.verbs.knit import routes_of
 from assistant.verbs.shared import load_language, settings_or_usual
-from assistant.wiring import Routes, data_dir, default_journal, make_ears, make_source, make_voice
-from plans.conversation import Reply
+from assistant.wiring import Routes, data_dir, default_journal, make_ears, make_source, make_voice, types
+from plans.conversation import Problem, Reply
 from plans.making import Made
 
 
@@ -34,7 +35,9 @@ from plans.making import Made
 def start(hear_from: str | None, speak_to: str | None, recogniser: str | None, journal_file: Path | None) -> None:
     """Check the sound, then ask for a new pair or resume the last one."""
     settings, language = settings_or_usual(), load_language("en")
-    routes = _possible(routes_of(hear_from, speak_to or "speaker", recogniser, None), settings)
+    routes, problems = _possible(routes_of(hear_from, speak_to or "speaker", recogniser, None), settings)
+    for line in dict.fromkeys(word(problem, language) for problem in problems):
+        click.echo(line, err=True)
     with Journal.open(journal_file or default_journal()) as journal:
         lines = Lines()
         opening = _opening(journal, routes, settings, language, lines)
@@ -43,21 +46,22 @@ def start(hear_from: str | None, speak_to: str | None, recogniser: str | None, j
             knit_pair(opening, language, wanted, settings)
 
 
-def _possible(routes: Routes, settings: Settings) -> Routes:
-    """The routes, without a microphone or a speaker that is not there; typed lines and printed ones always are."""
-    clock = StreamClock(live=True)
-    hear_from, speak_to, recogniser = routes.hear_from, routes.speak_to, routes.recogniser
+def _possible(routes: Routes, settings: Settings) -> tuple[Routes, tuple[Problem, ...]]:
+    """The routes without a microphone or a speaker that is not there, and why; typed and printed lines always are."""
+    clock, problems = StreamClock(live=True), list[Problem]()
     try:
         with ExitStack() as closing:
             make_voice(routes, clock, settings, closing)
-    except DeviceProblem:
-        speak_to = "none"
-    if hear_from == "mic":
+    except DeviceProblem as error:
+        routes = replace(routes, speak_to="none")
+        problems += explained(error).problems
+    if routes.hear_from == "mic":
         try:
             make_source(routes, clock, settings).close()
-        except DeviceProblem:
-            hear_from, recogniser = ("keys", recogniser) if sys.stdin.isatty() else ("-", "typed")
-    return Routes(hear_from, speak_to, recogniser, routes.model)
+        except DeviceProblem as error:
+            routes = replace(routes, hear_from="keys") if types() else Routes("-", routes.speak_to, "typed")
+            problems += explained(error).problems
+    return routes, tuple(problems)
 
 
 def _opening(
@@ -72,6 +76,8 @@ def _opening(
             close_ears_while_speaking(voice, ears, live=routes.is_live)
         dialogue = Dialogue(_inputs(ears, routes, lines, closing), voice, language, ears)
         dialogue.say(Reply.of("welcome"))
+        if routes.speak_to == "none":
+            dialogue.say(Reply.of("no-mouth"))
         if ears is not None:
             check_sound(dialogue, ears)
         elif routes.hear_from == "keys":
@@ -89,7 +95,7 @@ def _inputs(ears: Ears | None, routes: Routes, lines: Lines, closing: ExitStack)
     inputs = Inputs()
     if ears is not None:
         inputs.feed(ears, name="ears", to_problem=as_problem)
-    if sys.stdin.isatty():
+    if types():
         closing.callback(lines.close)
         inputs.feed(lines, name="lines", to_problem=as_problem)
     return inputs

@@ -83,7 +83,7 @@ def test_it_is_free_again_when_closed(path: Path) -> None:
 def test_a_refused_open_leaves_no_lock_behind(path: Path) -> None:
     path.write_bytes(b"knit one, purl one\n" * 300)
     for _ in range(2):
-        with pytest.raises(JournalDamaged):
+        with pytest.raises(JournalForeign):
             Journal.open(path)
 
 
@@ -248,8 +248,16 @@ def test_a_migration_that_fails_leaves_the_journal_as_it_was(path: Path) -> None
         assert advance(journal, 6) == 6
 
 
-def test_no_database_at_all_is_damaged_with_nothing_to_read(path: Path) -> None:
+def test_no_database_at_all_is_no_journal_and_is_not_touched(path: Path) -> None:
     path.write_bytes(b"knit one, purl one\n" * 300)
+    for way in (Journal.open, Journal.read):
+        with pytest.raises(JournalForeign):
+            way(path)
+    assert path.read_bytes() == b"knit one, purl one\n" * 300
+
+
+def test_a_database_of_which_nothing_can_be_read_is_damaged(path: Path) -> None:
+    path.write_bytes(b"SQLite format 3\0" + b"knit one, purl one\n" * 300)
     for way in (Journal.open, Journal.read):
         with pytest.raises(JournalDamaged) as damaged:
             way(path)

@@ -518,7 +518,7 @@ file-too-long = The plan file has more than { $most } characters: take out what 
 file-too-new = The plan file has version { DIGITS($found) }, and this program knows { DIGITS($known) }: use a newer program.
 field-unknown = { at-place }There is nothing called “{ $name }” in a plan file: take it out.
 field-misspelt = { at-place }“{ $name }” is not known: did you mean “{ $meant }”?
-field-missing = { at-place }{ CAPITAL($field) } is missing: add it.
+field-missing = { at-place }{ CAPITAL($field) } must be given: add what is missing.
 field-not-a-table = { at-place }{ CAPITAL($field) } must be a table of its own: begin it with its name in square brackets.
 length-no-unit = { at-place }{ CAPITAL($field) }, “{ $text }”, has no unit: write { $number }cm, { $number }mm or { $number }in.
 length-unknown-unit = { at-place }{ CAPITAL($field) }, “{ $text }”: “{ $unit }” is no unit here, use cm, mm or in.
@@ -527,8 +527,8 @@ number-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not a n
 whole-number-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not a whole number: write one such as 64.
 yes-or-no-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is neither true nor false: write one of the two.
 text-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not text: write it in quotation marks.
-text-empty = { at-place }{ CAPITAL($field) } is empty: write something, or take it out.
-two-names-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not two names: write two, such as ["first", "second"].
+text-empty = { CAPITAL($field) } must not be empty: write something, or leave it out.
+two-names-unreadable = { at-place }{ CAPITAL($field) }, “{ $text }”, is not two names: give two, such as first and second.
 choice-unknown = { at-place }{ CAPITAL($field) } cannot be “{ $text }”: choose from { $choices }.
 at-place = { $where ->
         [none] { "" }
@@ -623,7 +623,7 @@ voice-and-lines = Voice and lines.
 help = Say “next” when a step is done. Ask “where am I”, “how many”, “how far”, or “what comes after”. Say “undo” to take back the last command, “again” to hear it again, “I have” and a number to check your count, “back two rounds” to go back, “stop for today” to end.
     .terse = Next, undo, again, where am I, how many, how far, what comes after, I have and a number, back and a number of rounds, stop for today.
     .learner = Say “next” when a step is done, and I call the following one. Ask “where am I” for the sock, the half and the counts; “how many” for the stitches; “how far” for the rounds to go; “what comes after” for the step to come. Say “undo” to take back the last command, “redo” to take back the undo, “again” to hear it again. Say “I have” and a number to check your count. Say “back two rounds” or “ripped back to the toe” when you pulled out stitches. Say “finer” for smaller steps, “coarser” for larger ones, “mark” to leave a note here, “pause listening” before you talk, and “stop for today” to end.
-help-keys = Space is next, U undo, R redo, W where am I, A again, H help, Q stop.
+help-keys = Keys: space is next, U undo, R redo, A again, W where am I, H how many, F how far, C what comes after, the question mark help, Q stop.
 nothing-said-yet = I have said nothing yet.
 
 ## Time to go
@@ -689,7 +689,6 @@ interrupted = Interrupted. Everything is written down.
 plan-edited = The plan file of { $name } was edited since the pair was begun: I go on with the plan as it was.
 plan-taken = The plan file of { $name } was edited since the pair was begun, and nothing knitted so far differs: I go on with the new one.
 plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
-plan-taken = { CAPITAL($name) } goes on with the new plan.
 plan-lost = The journal does not hold the plan of { $name }: begin it again from its plan file.
 plan-written = The plan is written to { $path }.
 pair-summary = { $around ->
@@ -750,18 +749,17 @@ path-missing = There is no file { $file }: check the name.
 path-not-text = { $file } is not a text file: give a plan file.
 path-taken = There is a file { $file } already: choose another name.
 path-unreadable = { $file } cannot be read ({ $reason }): check the name and your right to read it.
-path-unwritable = { $file } cannot be written ({ $reason }): choose another place.
+path-unwritable = { $file } cannot be written ({ $reason }): choose another place, or make room.
 language-unknown = There is no language “{ $language }”: choose from { $known }.
 language-broken = The language “{ $language }” cannot be read, in { $file }: { $what }. Mend that file or choose another language.
 listen-to-what = Say what to listen to: one or more sound files, or --mic.
-plan-lost = The journal does not hold the plan of { $name }: begin the pair again from its plan file.
-listen-to-what = Name recordings to listen to, or --mic for the microphone, and not both.
 nothing-to-resume = There is no pair to go on with: give a plan file.
 no-pair-named = There is no pair called “{ $name }”: there is { $names }.
 option-unfit = { $option } does not fit: { $reason }.
 packages-mixed-up = Another program's “{ $package }” is in the way, at { $path }: install this program in an environment of its own.
 microphone-lost = The microphone { $name } is gone: plug it in again, or use the keys. Your place is written down.
 speaker-lost = The speaker { $name } is gone: read the lines, or plug it in again. Your place is written down.
+system-refused = The system refused ({ $reason }): see to that and start again. What was written down is safe.
 unexpected = Something went wrong that should not ({ $reason }): run again with --debug to see more. Your place is written down.
 
 ## Sound
@@ -778,7 +776,8 @@ no-such-voice = There is no voice named “{ $wanted }”: leave it out for the 
 wav-missing = There is no sound file { $path }: check the name.
 wav-unreadable = { $path } is not a sound file that can be read: give a WAV file.
 wav-empty = There is no sound in { $path }: give another file.
-wav-unsupported = { $path } is of a kind that cannot be read ({ $encoding }): save it as a WAV of 16-bit samples.
+wav-unsupported = { $path } is of a kind that cannot be read ({ $encoding }): save it as a WAV of 16-bit samples, 16000 a second.
+wav-in-the-way = { $path } is there already and is no sound file: it was not touched, choose another name.
 wav-unwritable = { $path } cannot be written: choose another place, or make room on the disk.
 speech-failed = This could not be spoken: “{ $text }”. Read the lines.
 
