@@ -94,5 +94,5 @@ def _let_go_of_output() -> None:
         if sys.stdout is not None:
             sys.stdout.flush()
     except OSError:
-        with suppress(OSError, ValueError):
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        with suppress(OSError, ValueError, AttributeError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.__stdout__.fileno() if sys.__stdout__ else 1)

@@ -273,4 +273,6 @@ def _counting(file: Path) -> Iterator[None]:
         yield
     except JournalDamaged as error:
         readable = len(salvage(file).lines)
-        raise (JournalDamaged(file, readable=readable) if readable or is_database(file) else JournalForeign(file)) from error
+        if not readable and not is_database(file):
+            raise JournalForeign(file) from error
+        raise JournalDamaged(file, readable=readable) from error

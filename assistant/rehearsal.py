@@ -24,6 +24,8 @@ INVENTED = Wishes(
     name="invented pair",
     swatch=Swatch(stitches=Fraction(22), rounds=Fraction(30)),
     foot_length=Length.parse("11.2cm"),
+    ball=Length.parse("14cm"),
+    ankle=Length.parse("12.8cm"),
     around=28,
     leg=Length.parse("3cm"),
     cuff=Length.parse("1cm"),

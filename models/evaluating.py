@@ -73,7 +73,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _options() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m models.evaluating", description=__doc__.partition("\n")[0])
+    parser = argparse.ArgumentParser(prog="python -m models.evaluating", description=(__doc__ or "").partition("\n")[0])
     parser.add_argument("--set", type=Path, required=True, help="CSV: path, transcript, speaker, kind")
     parser.add_argument("--phrases", type=Path, required=True, help="as `roundcaller phrases --json` prints them")
     parser.add_argument("--vocabulary", type=Path, help="instead of the phrases: one entry a line")

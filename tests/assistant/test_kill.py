@@ -87,7 +87,7 @@ def assert_commands_are_whole(entries: tuple[Entry, ...]) -> None:
     "times", [20, pytest.param(200, marks=pytest.mark.nightly)], ids=["twenty times", "two hundred times"]
 )
 def test_what_was_announced_is_kept_and_one_command_at_most_in_doubt(tmp_path: Path, times: int) -> None:
-    path, chance = tmp_path / "socks.sqlite", random.Random(20)  # noqa: S311 (no secret)
+    path, chance = tmp_path / "socks.sqlite", random.Random(20)
 
     found = [kill_and_compare(path, chance.uniform(0, 0.15)) for _ in range(times)]
 

@@ -112,7 +112,7 @@ def test_a_problem_says_where_what_and_what_to_do():
 def test_a_problem_without_a_place_begins_with_what_is_wrong():
     problem = Problem.of("field-missing", field=Reply.of("field-swatch"))
 
-    assert word(problem, ENGLISH) == "The swatch is missing: add it."
+    assert word(problem, ENGLISH) == "The swatch must be given: add what is missing."
 
 
 def test_each_verbosity_has_its_form_and_the_plain_one_stands_in():

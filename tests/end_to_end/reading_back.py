@@ -15,20 +15,23 @@ from models.recognising import Vocabulary
 PRONOUNCED = {
     "gusset": "G AH S AH T", "instep": "IH N S T EH P", "anticlockwise": "AE N T IY K L AA K W AY Z",
     "lifeline": "L AY F L AY N", "centimetres": "S EH N T AH M IY T ER Z", "millimetres": "M IH L AH M IY T ER Z",
-    "undone": "AH N D AH N", "purl": "P ER L", "redone": "R IY D AH N", "knitwise": "N IH T W AY Z", "purlwise": "P ER L W AY Z",
+    "undone": "AH N D AH N", "purl": "P ER L",
+    "redone": "R IY D AH N", "knitwise": "N IH T W AY Z", "purlwise": "P ER L W AY Z",
 }  # fmt: skip
 
-CARRYING = frozenset(
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-    "eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred half point "
-    "first second front back fronts backs turn both".split()
-)
+CARRYING = frozenset({
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "thirty", "forty",
+    "fifty", "sixty", "seventy", "eighty", "ninety", "hundred", "half", "point", "first", "second", "front", "back",
+    "fronts", "backs", "turn", "both",
+})  # fmt: skip
 """Words that must never be said or heard wrongly: numbers, sock, half, turn."""
 
 
 def plain_words(sentence: str) -> str:
     """A sentence as a dictionary has its words."""
-    return " ".join(re.sub(r"[^a-z' ]", " ", sentence.lower().replace("-", " ").replace("’", "'")).split())
+    straight = sentence.lower().replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
+    return " ".join(re.sub(r"[^a-z' ]", " ", straight).split())
 
 
 def carrying(sentence: str) -> list[str]:

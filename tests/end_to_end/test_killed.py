@@ -22,8 +22,8 @@ class Child:
     """The program at its keys, its voice going into a file in real time; everything it prints, as it comes."""
 
     def __init__(self, plan: Path, journal: Path, voice: Path) -> None:
-        command = (sys.executable, "-u", "-m", "assistant", "knit", str(plan), "--journal", str(journal), "--from", "keys",
-                   "--to", str(voice))  # fmt: skip
+        options = ("--journal", str(journal), "--from", "keys", "--to", str(voice))
+        command = (sys.executable, "-u", "-m", "assistant", "knit", str(plan), *options)
         self.announced: list[str] = []
         self.process = subprocess.Popen(
             command, cwd=HERE, stdin=subprocess.PIPE, stdout=subprocess.PIPE, env=os.environ | {"PYTHONPATH": str(HERE)}
@@ -93,8 +93,7 @@ def test_killed_two_hundred_times(tmp_path: Path) -> None:
 
 def kill_many(folder: Path, times: int) -> None:
     """Half of the kills fall between a command's acceptance and the end of its reply, for certain."""
-    chance, doubts = random.Random(7), []
-    for number in range(times):
-        doubts.append(kill_once(folder, chance, while_speaking=number % 2 == 0))
-    print(f"{times} kills, {times // 2} of them while it spoke: none lost, {sum(doubts)} in doubt, at most {max(doubts)}")
+    chance = random.Random(7)
+    doubts = [kill_once(folder, chance, while_speaking=number % 2 == 0) for number in range(times)]
+    print(f"{times} kills, {times // 2} while it spoke: {sum(doubts)} in doubt, at most {max(doubts)} a kill")
     assert max(doubts) <= 1

@@ -116,7 +116,8 @@ def _until_heel() -> list[str]:
 
 
 def _type(arguments: tuple[str, ...], commands: list[str]) -> None:
-    program = (sys.executable, "-m", "assistant", "knit", *arguments, "--recogniser", "typed", "--from", "-", "--to", "none")
+    options = ("--recogniser", "typed", "--from", "-", "--to", "none")
+    program = (sys.executable, "-m", "assistant", "knit", *arguments, *options)
     subprocess.run(program, input="\n".join(commands), text=True, check=True, stdout=subprocess.DEVNULL)
 
 

@@ -664,8 +664,8 @@ check-replay = Event { DIGITS($seq) } does not follow from those before it: say 
 ## Rests and hands
 
 rest-due = { $minutes ->
-        [one] One minute of knitting without a rest: put it down for five, and stretch your hands.
-       *[other] { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five, and stretch your hands.
+        [one] One minute of knitting without a rest: put it down for five.
+       *[other] { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five.
     }
     .terse = { CAPITAL($minutes) } minutes: time for a rest.
 resting = Rest well. Your place is written down; say “next” when you go on.
