@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import astuple, dataclass
+from difflib import SequenceMatcher
 
 from models.pocketsphinx_decoding import Decoding, Spoken
 
@@ -14,6 +15,8 @@ class Evidence:
     Attributes:
         lead: how much better the command explains the whole utterance than the best string of phones does.
         worst_word: the same for the word for which it is lowest, its frames alone.
+        likeness: of the command's phones and those that were heard, 0 to 1 (Ratcliff and Obershelp, 1988).
+        surplus: how many more phones were heard than the command has, as a natural logarithm of the ratio.
         skipped: share of the speech, as the phones see it, that the command takes for silence.
         hurry: how far the seconds a phone are from usual, in natural logarithm; below 0 is faster.
         phones: how many phones the command has, in natural logarithm: a short one is easily met by chance.
@@ -21,6 +24,8 @@ class Evidence:
 
     lead: float
     worst_word: float
+    likeness: float
+    surplus: float
     skipped: float
     hurry: float
     phones: float
@@ -33,8 +38,14 @@ _FRAMES_A_SECOND = 100
 Weights = tuple[float, ...]
 
 
-def weigh(command: Decoding, phones: Decoding, length_in_phones: int) -> Evidence:
-    """The evidence for a command, given the phones that another decoder found in the same sound."""
+def weigh(command: Decoding, expected: Sequence[str], phones: Decoding) -> Evidence:
+    """The evidence for a command.
+
+    Args:
+        command: what one decoder found.
+        expected: the phones of its words.
+        phones: what another decoder found in the same sound, whatever it is.
+    """
     known = _Levels(phones.parts)
     words = [part for part in command.parts if not part.is_silence]
     spoken = known.speech_frames(0, command.parts[-1].end_frame)
@@ -42,13 +53,21 @@ def weigh(command: Decoding, phones: Decoding, length_in_phones: int) -> Evidenc
     silences = (part for part in command.parts if part.is_silence)
     skipped = sum(known.speech_frames(part.first_frame, part.end_frame) for part in silences)
     worded = sum(part.frames for part in words) / _FRAMES_A_SECOND
+    heard = [part.word for part in phones.parts if not part.is_silence]
     return Evidence(
         lead=(command.log_score - phones.log_score) / seconds,
         worst_word=min((known.lead(word) for word in words), default=0.0),
+        likeness=SequenceMatcher(None, expected, heard, autojunk=False).ratio(),
+        surplus=math.log((len(heard) + 1) / (len(expected) + 1)),
         skipped=skipped / max(1, spoken),
-        hurry=math.log(max(0.01, worded) / (_SECONDS_A_PHONE * max(1, length_in_phones))),
-        phones=math.log(max(1, length_in_phones)),
+        hurry=math.log(max(0.01, worded) / (_SECONDS_A_PHONE * max(1, len(expected)))),
+        phones=math.log(max(1, len(expected))),
     )
+
+
+def features(evidence: Evidence) -> tuple[float, ...]:
+    """What is weighed: the evidence, and squares of what is suspicious both when it is low and when it is high."""
+    return (*astuple(evidence), evidence.surplus**2, evidence.hurry**2)
 
 
 def confidence(evidence: Evidence, weights: Weights) -> float:
@@ -56,10 +75,10 @@ def confidence(evidence: Evidence, weights: Weights) -> float:
 
     Args:
         evidence: what was found.
-        weights: first the constant, then one for each field of `Evidence` and for the square of its `hurry`.
+        weights: first the constant, then one for each of `features`.
     """
-    values = (*astuple(evidence), evidence.hurry**2)
-    total = weights[0] + sum(weight * value for weight, value in zip(weights[1:], values, strict=True))
+    weighed = zip(weights[1:], features(evidence), strict=True)
+    total = weights[0] + sum(weight * value for weight, value in weighed)
     return 1.0 / (1.0 + math.exp(-max(-50.0, min(50.0, total))))
 
 

@@ -25,7 +25,8 @@ class Spoken:
     """A stretch of an utterance taken for one word or phone.
 
     Attributes:
-        word: as in the dictionary, without the number of another pronunciation; silence as "<sil>" or "SIL".
+        word: as in the dictionary, with the number of a further pronunciation, as in "the(2)"; silence as
+            "<sil>" or "SIL".
         first_frame: its first frame of 10 ms.
         end_frame: the first frame after it.
         log_likelihood: of its sound, natural logarithm, relative to the best senone at each frame.
@@ -60,6 +61,11 @@ class Decoding:
     text: str
     log_score: float
     parts: tuple[Spoken, ...]
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """What was said without the pauses, as in `Spoken.word`."""
+        return tuple(part.word for part in self.parts if not part.is_silence)
 
 
 class Decoder:
@@ -97,8 +103,12 @@ class Decoder:
             raise ModelBroken(name=NAME, what=str(failure), cure=_CURE) from failure
 
     def decode(self, samples: Samples) -> Decoding | None:
-        """The best reading of a whole utterance; None where the search found no way through it."""
+        """The best reading of a whole utterance; None where the search found no way through it.
+
+        Depends on nothing that was decoded before: the library would carry its estimate of the noise over.
+        """
         library = self._library
+        library.reinit_feat()
         library.start_utt()
         library.process_raw(samples.tobytes(), full_utt=True)
         library.end_utt()
@@ -109,8 +119,7 @@ class Decoder:
 
     def _parts(self) -> Iterator[Spoken]:
         for part in self._library.seg():
-            word = part.word.partition("(")[0] or part.word
-            yield Spoken(word, part.start_frame, part.end_frame + 1, _ln(part.ascore))
+            yield Spoken(part.word, part.start_frame, part.end_frame + 1, _ln(part.ascore))
 
 
 class CommandDecoder(Decoder):
@@ -150,7 +159,7 @@ class CommandDecoder(Decoder):
         return None if self._empty else super().decode(samples)
 
     def phones(self, word: str) -> tuple[str, ...]:
-        """The first pronunciation of a word."""
+        """The pronunciation of a word, as the dictionary or the vocabulary has it."""
         return tuple((self._library.lookup_word(word) or "").split())
 
     def _pronounce(self, words: tuple[str, ...], pronounced: Mapping[str, str]) -> None:

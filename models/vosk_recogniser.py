@@ -56,7 +56,7 @@ class VoskRecogniser:
         self._began = 0
 
     def expect(self, vocabulary: Vocabulary) -> None:
-        """Take what may be said from now on; words that the model lacks are never heard.
+        """Take what may be said from now on; words that the model lacks are never heard (see `lacking`).
 
         Raises:
             SlotUnknown: a phrase names a slot without texts.
@@ -65,6 +65,11 @@ class VoskRecogniser:
         texts = [*self._grammar.neighbours(), UNKNOWN_WORD]
         self._decoder = self._library.KaldiRecognizer(self._model, float(SAMPLE_RATE_HZ), json.dumps(texts))
         self._decoder.SetWords(True)
+
+    @property
+    def lacking(self) -> tuple[str, ...]:
+        """Words of the vocabulary that the model does not have."""
+        return tuple(word for word in self._grammar.words if self._model.vosk_model_find_word(word) < 0)
 
     def accept(self, block: Block) -> tuple[Partial | Heard, ...]:
         """Take the next block of the stream; a gap before it ends an utterance."""
