@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import numpy as np
 
-from assistant.ports import Sound, Synthesiser
+from assistant.ports import Sound, Synthesiser, VoiceSettings
 from plans.conversation import Next, Progress
 from plans.courses import course
 from plans.engine import begin, decide, evolve, replay
@@ -17,6 +17,8 @@ from plans.places import in_hand, is_finished
 from plans.quantities import Length
 from plans.wishes import Swatch, Wishes
 
+KNITTER = VoiceSettings(rate_wpm=150, voice="en-us+f5")
+"""How the synthetic knitter speaks, where the system's synthesiser has this voice; not as the program does."""
 PAUSE_S = 0.9
 """Silence around each command, so that each stands alone."""
 
@@ -35,7 +37,7 @@ INVENTED = Wishes(
 _ASIDES: dict[StageName, tuple[str, ...]] = {
     StageName.TOE: ("where am i", "how many"),
     StageName.FOOT: ("undo", "redo"),
-    StageName.GUSSET: ("how far",),
+    StageName.GUSSET: ("how far to go",),
     StageName.HEEL_TURN: ("where am i",),
     StageName.HEEL_FLAP: ("again",),
     StageName.LEG: ("what comes after",),

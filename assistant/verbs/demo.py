@@ -8,13 +8,13 @@ from pathlib import Path
 
 import click
 
-from assistant.devices import DeviceProblem, StreamClock
+from assistant.devices import DeviceProblem, NoSuchVoice, StreamClock
 from assistant.failing import Refused, Surroundings
 from assistant.journal import Journal
 from assistant.knitting import Wanted, knit_pair
 from assistant.languages import Language
-from assistant.ports import Sound
-from assistant.rehearsal import INVENTED, recording, script
+from assistant.ports import Sound, VoiceSettings
+from assistant.rehearsal import INVENTED, KNITTER, recording, script
 from assistant.session import Habits
 from assistant.settings import Settings
 from assistant.sittings import open_pair
@@ -59,8 +59,11 @@ def demo(speak_to: str | None, recogniser: str | None, language: str) -> None:
 def _spoken(commands: tuple[str, ...]) -> Sound:
     from assistant.speaking.synthesis import Synthesis, SystemVoice  # noqa: PLC0415 (starts a process)
 
-    synthesis = Synthesis(SystemVoice())
+    synthesis = Synthesis(SystemVoice(), KNITTER)
     try:
+        return recording(commands, synthesis)
+    except NoSuchVoice:
+        synthesis.settings = VoiceSettings()
         return recording(commands, synthesis)
     finally:
         synthesis.close()
