@@ -35,6 +35,10 @@ _ROOM = 4.0
 _SPEECH_DB = 30.0
 
 
+class RecogniserFailed(Exception):
+    """A recogniser could not be made, or cannot hear the vocabulary; the text says why."""
+
+
 @dataclass(frozen=True, slots=True)
 class Job:
     """What one recogniser is measured on.
@@ -65,7 +69,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except (SetBroken, PhrasesBroken) as problem:
         sys.stderr.write(f"{problem}\n")
         return 2
-    except ModelProblem as problem:
+    except RecogniserFailed as problem:
         sys.stderr.write(f"{problem}\n")
         return 1
     sys.stdout.write(json.dumps(figures, indent=None if options.json else 2) + "\n")
@@ -88,7 +92,18 @@ def _options() -> argparse.ArgumentParser:
 def _apart(job: Job) -> dict[str, object]:
     """In a new process, so that its memory is its own."""
     with multiprocessing.get_context("spawn").Pool(1) as pool:
-        return pool.apply(measure, (job,))
+        figures, problem = pool.apply(_measure_or_say_why, (job,))
+    if problem is not None:
+        raise RecogniserFailed(problem)
+    return figures
+
+
+def _measure_or_say_why(job: Job) -> tuple[dict[str, object], str | None]:
+    """Errors are passed on as text: not every one can travel between processes."""
+    try:
+        return measure(job), None
+    except ModelProblem as problem:
+        return {}, str(problem)
 
 
 def measure(job: Job) -> dict[str, object]:

@@ -26,7 +26,10 @@ class SetBroken(Exception):
     """The set, or a recording of it, cannot be read."""
 
     def __init__(self, path: Path, what: str) -> None:
-        super().__init__(f"{path}: {what}")
+        super().__init__(path, what)
+
+    def __str__(self) -> str:
+        return f"{self.args[0]}: {self.args[1]}"
 
 
 @dataclass(frozen=True, slots=True)
