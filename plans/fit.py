@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from plans.conversation import Reply, Value
 from plans.feet import estimate_heel
-from plans.measures import measure
+from plans.measures import is_longer, measure
 from plans.proportions import gusset_stitches, usual_cast_on
 from plans.quantities import Gauge, Length, plain_number
 from plans.tape import Tape
@@ -34,7 +34,7 @@ def fit_notes(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: in
 
 def swatch_notes(swatch: Swatch, gauge: Gauge) -> Iterator[Reply]:
     """A swatch too narrow to trust, or one whose stitches and rounds look exchanged."""
-    if swatch.over < _SMALLEST_SWATCH:
+    if is_longer(_SMALLEST_SWATCH, swatch.over):
         yield Reply.of("swatch-small", length=measure(swatch.over), least=measure(_SMALLEST_SWATCH))
     if gauge.rounds_per_10cm < gauge.stitches_per_10cm:
         values = {"stitches": plain_number(swatch.stitches), "rounds": plain_number(swatch.rounds)}
@@ -47,7 +47,7 @@ def _around(wishes: Wishes, tape: Tape, gauge: Gauge, around: int) -> Iterator[R
     values: dict[str, Value] = {"stitches": around, "circumference": measure(width)}
     if wishes.around is not None and ease >= 0:
         yield Reply.of("around-yours", **values, percent=plain_number(ease, 0))
-    if ease < 0:
+    if is_longer(width, tape.ball):
         yield Reply.of("around-larger-than-foot", **values, ball=measure(tape.ball))
     if ease > _TIGHTEST_EASE:
         yield Reply.of("around-tight", **values, ball=measure(tape.ball), percent=plain_number(ease, 0))
@@ -62,7 +62,7 @@ def _cast_on(wishes: Wishes, around: int, cast_on: int) -> Iterator[Reply]:
 def _ankle(tape: Tape, width: Length) -> Iterator[Reply]:
     """A leg too wide or too tight for the ankle, by more than an estimated ankle may be off."""
     ankle, spread = tape.ankle, tape.ankle_give_or_take
-    if width > ankle + spread:
+    if is_longer(width, ankle + spread):
         yield Reply.of("leg-wide", circumference=measure(width), ankle=measure(ankle))
     if ankle - spread > width * COMFORT:
         percent = plain_number((ankle.mm / width.mm - 1) * 100, 0)
@@ -72,5 +72,5 @@ def _ankle(tape: Tape, width: Length) -> Iterator[Reply]:
 def _heel(ball: Length, gauge: Gauge, around: int) -> Iterator[Reply]:
     """The heel must go through foot and gusset: at 10 % ease 0.90 x 1.50 = 1.35 of the ball, unstretched."""
     heel, most = estimate_heel(ball), gauge.width(around + 2 * gusset_stitches(around)) * STRETCH
-    if heel > most:
+    if is_longer(heel, most):
         yield Reply.of("heel-tight", heel=measure(heel), most=measure(most))

@@ -9,6 +9,11 @@ def measure(length: Length) -> Measure:
     return Measure(tenths_mm=round(length.mm * 10))
 
 
+def is_longer(one: Length, other: Length) -> bool:
+    """Whether it is longer in whole millimetres, in which lengths are said."""
+    return round(one.mm) > round(other.mm)
+
+
 def field(name: str) -> Reply:
     """What a field of the plan file is called: "foot_length" and "swatch.stitches" by their last part."""
     return Reply(key="field-" + name.rpartition(".")[2].replace("_", "-"))

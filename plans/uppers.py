@@ -5,7 +5,7 @@ from itertools import count
 from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
-from plans.measures import measure
+from plans.measures import is_longer, measure
 from plans.proportions import rounds_in
 from plans.quantities import Gauge, Length
 from plans.wishes import Wishes
@@ -53,7 +53,7 @@ def size_upper(wishes: Wishes, foot: Length, gauge: Gauge) -> Upper | Problem:
     total = rounds_in(leg, gauge)
     notes += rounded("leg-rounded", leg, total, gauge)
     notes += rounded("cuff-rounded", cuff, cuff_rounds, gauge)
-    if leg > _CALF_BEGINS:
+    if is_longer(leg, _CALF_BEGINS):
         notes.append(Reply.of("leg-reaches-calf", leg=measure(leg), length=measure(_CALF_BEGINS)))
     return Upper(leg, total - cuff_rounds, cuff_rounds, tuple(notes))
 
@@ -70,9 +70,11 @@ def default_cuff(leg: Length) -> Length:
 
 
 def rounded(key: str, wanted: Length, rounds: int, gauge: Gauge) -> tuple[Reply, ...]:
-    """A note where whole rounds make another length, by a tenth of a millimetre or more, than was wanted."""
-    lengths = {"wanted": measure(wanted), "made": measure(gauge.height(rounds))}
-    return () if lengths["wanted"] == lengths["made"] else (Reply.of(key, **lengths, rounds=rounds),)
+    """A note where whole rounds make another length than was wanted, to the millimetre in which it is said."""
+    made = gauge.height(rounds)
+    if not is_longer(made, wanted) and not is_longer(wanted, made):
+        return ()
+    return (Reply.of(key, wanted=measure(wanted), made=measure(made), rounds=rounds),)
 
 
 def _too_short(wishes: Wishes, leg: Length, gauge: Gauge) -> Problem:
