@@ -124,11 +124,9 @@ class Recording:
         first, self._next = self._next, self._next + len(samples)
         if self._clock.live:
             return Block(first, samples if self._hearing.is_set() else samples[:0])
-        late = self._clock.now() - first
         if self._patient:
-            self._next += late
-            return Block(first + late, samples)
-        lost = min(max(late, 0), len(samples))
+            return Block(self._clock.now(), samples)
+        lost = min(max(self._clock.now() - first, 0), len(samples))
         return Block(first + lost, samples[lost:])
 
 

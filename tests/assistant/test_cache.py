@@ -101,6 +101,20 @@ def test_what_is_needed_now_goes_before_what_is_wanted(renders, voice):
     assert results[0].seconds > 0
 
 
+def test_what_is_needed_now_comes_in_the_order_of_asking(renders, voice):
+    voice.held.clear()
+    renders.want(["one"])
+    assert voice.began.wait(5)
+    threads = []
+    for count, text in enumerate(("two", "three", "four"), start=1):
+        threads.append(in_thread(renders.get, text)[0])
+        until(lambda: len(renders._urgent) == count)  # noqa: B023 (waited for inside the loop)
+    voice.held.set()
+    for thread in threads:
+        thread.join()
+    assert voice.texts == ["one", "two", "three", "four"]
+
+
 def test_asking_for_what_is_just_being_made_waits_for_it(renders, voice):
     voice.held.clear()
     renders.want(["one"])

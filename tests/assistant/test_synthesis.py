@@ -128,7 +128,7 @@ class TestSettings:
     def test_louder_and_softer_can_always_be_heard(self, volume, by):
         assert SOFTEST <= VoiceSettings(volume=volume).louder(by).volume <= 1.0
 
-    @pytest.mark.parametrize("wrong", [{"rate_wpm": 20}, {"rate_wpm": 999}, {"volume": 2.}, {"volume": -1.}])
+    @pytest.mark.parametrize("wrong", [{"rate_wpm": 20}, {"rate_wpm": 999}, {"volume": 2.0}, {"volume": -1.0}])
     def test_settings_out_of_range_cannot_be_made(self, wrong):
         with pytest.raises(ValueError, match="1 validation error"):
             VoiceSettings(**wrong)

@@ -145,8 +145,8 @@ def test_what_is_told_is_when_the_ears_hear_it(card, clock, speaker, sentence):
         assert alike > 0.95
         late_ms.append((begin - one.began) / 16)
     print("the echo is late by ms:", late_ms)
-    assert min(late_ms) > -30
-    assert max(late_ms) < 200
+    assert min(late_ms) > -100  # the software card takes sound in pieces of 50 ms
+    assert max(late_ms) < 100
 
 
 def test_what_is_said_into_the_microphone_is_heard(card, clock, sentence, tmp_path):
