@@ -153,7 +153,10 @@ def _serve(renderer: Renderer, out: BinaryIO) -> None:
 
 def main() -> None:
     """Serve until standard input ends."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    for ending in ("SIGINT", "SIGHUP"):  # the other process decides, and closes our standard input
+        if hasattr(signal, ending):
+            signal.signal(getattr(signal, ending), signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit())
     out = os.fdopen(os.dup(1), "wb")
     with Path(os.devnull).open("w", encoding="utf-8") as nowhere:
         os.dup2(nowhere.fileno(), 1)

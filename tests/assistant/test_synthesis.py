@@ -2,6 +2,8 @@
 
 import itertools
 import os
+import signal
+import subprocess
 import sys
 import threading
 import time
@@ -22,6 +24,7 @@ from assistant.ports import (
     SpeechFailed,
     VoiceSettings,
 )
+from assistant.speaking import synthesis
 from assistant.speaking.synthesis import ATTEMPTS, Synthesis, SystemVoice, is_plausible, scaled, trimmed
 from tests.fakes import FaultyVoice, MuteVoice, ToneVoice, tone
 
@@ -269,6 +272,45 @@ class TestTheProcessBehind:
         voice.close()
         assert process.poll() == 0
         assert list(tmp_path.iterdir()) == []
+
+    @pytest.mark.parametrize("name", ["SIGTERM", "SIGKILL"])
+    def test_nothing_is_left_when_the_program_itself_is_ended(self, tmp_path, name):
+        """However it ends: the process behind it notices, removes its folder and goes."""
+        script = (
+            "import time\n"
+            "from assistant.speaking.synthesis import SystemVoice\n"
+            "voice = SystemVoice(); voice.start()\n"
+            "print(voice._helper.process.pid, flush=True)\n"
+            "time.sleep(60)\n"
+        )
+        environment = os.environ | {"TMPDIR": str(tmp_path)}
+        command = (sys.executable, "-c", script)
+        with subprocess.Popen(command, stdout=subprocess.PIPE, env=environment) as program:
+            behind = int(program.stdout.readline())
+            assert len(list(tmp_path.iterdir())) == 1
+            program.send_signal(getattr(signal, name))
+        end = time.monotonic() + 5
+        while list(tmp_path.iterdir()) and time.monotonic() < end:
+            time.sleep(0.01)
+        assert list(tmp_path.iterdir()) == []
+        while Path(f"/proc/{behind}").exists() and time.monotonic() < end:
+            time.sleep(0.01)
+        assert not Path(f"/proc/{behind}").exists()
+
+    @pytest.mark.parametrize(("name", "goes"), [("SIGTERM", True), ("SIGINT", False), ("SIGHUP", False)])
+    def test_a_terminal_that_closes_or_interrupts_leaves_the_end_to_the_program(self, tmp_path, name, goes):
+        """Those signals reach the whole group; only an order to end removes the folder and goes."""
+        script = Path(synthesis.__file__).with_name("rendering.py")
+        folder = tmp_path / "folder"
+        folder.mkdir()
+        command = (sys.executable, "-P", str(script), str(folder))
+        with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE) as process:
+            process.stdout.readline()
+            process.send_signal(getattr(signal, name))
+            time.sleep(0.3)
+            assert (process.poll() is not None) is goes
+            assert folder.exists() is not goes
+        assert not folder.exists()
 
     def test_a_disk_that_takes_no_file_fails_the_attempt_quickly(self, tmp_path, monkeypatch):
         """The folder is gone, so the driver raises where nobody can catch it."""
