@@ -20,7 +20,10 @@ from tests.end_to_end.virtual_sound import RECORDING_HZ, VirtualSound
 VOICE = ("espeak-ng", "-v", "en-us+f5", "-s", "150")
 """Not the program's own voice."""
 QUIET_DBFS = -60.0
-QUIET_S = 0.35
+QUIET_S = 0.6
+"""Longer than the pauses inside a sentence, and than the wait for the tone after it."""
+STARTS_S = 4.0
+"""So long a sentence may take to be rendered."""
 
 
 def speak(words: str, folder: Path) -> Path:
@@ -75,7 +78,9 @@ class Program:
         until = time.monotonic() + within_s
         while len(self.lines) <= first and time.monotonic() < until:
             time.sleep(0.02)
-        time.sleep(0.9)
+        starting = time.monotonic() + STARTS_S
+        while not self._is_speaking() and time.monotonic() < starting:
+            time.sleep(0.05)
         while self._is_speaking() and time.monotonic() < until:
             time.sleep(0.05)
 
