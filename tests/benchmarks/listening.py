@@ -1,0 +1,72 @@
+"""What listening costs: in a silent room, and while commands are said; and the memory of a whole session."""
+
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from assistant.devices import StreamClock
+from assistant.languages import load
+from assistant.listening.sources import WavFile
+from assistant.wiring import Routes, make_ears
+from plans.files import write_wishes
+from tests.benchmarks import computing
+from tests.benchmarks.answering import COMMANDS
+from tests.benchmarks.spoken import save, take
+from tests.models.rooms import as_int16, pink
+
+_PEAK = """
+import resource, subprocess, sys
+subprocess.run(sys.argv[1:], check=True, stdout=subprocess.DEVNULL)
+print(resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss)
+"""
+"""Between this process and the measured one: a process starts with the peak of whoever started it."""
+
+
+def _cost(samples):
+    """Processor seconds a second of the stream, and how many utterances were heard."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = save(samples, Path(folder) / "take.wav")
+        ears = make_ears(WavFile(path, StreamClock(live=False)), Routes(str(path), "none", "pocketsphinx"))
+        ears.expect(load().vocabulary())
+        heard, began = 0, None
+        for _ in _started(ears):
+            began = began or time.process_time()
+            heard += _ is not None
+        return (time.process_time() - began) / (len(samples) / 16_000), heard
+
+
+def _started(ears):
+    """None once the vocabulary is taken up, which happens once a session; then what is heard."""
+    ears._take_up_vocabulary()
+    yield None
+    yield from ears
+
+
+def cost(room_s, commands):
+    """Over a room's noise at -55 dBFS, falling by 3 dB an octave; over commands with a second between."""
+    idle, heard = _cost(as_int16(pink(room_s, -55)))
+    said = [COMMANDS[number % len(COMMANDS)] for number in range(commands)]
+    speaking, _ = _cost(take(said, 1.0).samples)
+    return {
+        "room_noise_s": room_s,
+        "room_noise_core_share": round(idle, 4),
+        "room_noise_core_share_aim": 0.05,
+        "room_noise_utterances": heard,
+        "recognition_real_time_factor": round(speaking, 3),
+    }
+
+
+def memory(commands):
+    """The peak of one `knit` from a recording to a WAV, its voice (a process of its own) not included."""
+    said = [COMMANDS[number % len(COMMANDS)] for number in range(commands)]
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        plan, sound = home / "plan.toml", save(take(said, 0.9).samples, home / "take.wav")
+        plan.write_text(write_wishes(computing.wishes()), encoding="utf-8")
+        knit = (sys.executable, "-m", "assistant", "knit", str(plan), "--journal", str(home / "journal.sqlite"),
+                "--from", str(sound), "--to", str(home / "answers.wav"))  # fmt: skip
+        command = (sys.executable, "-c", _PEAK, *knit)
+        peak_kb = int(subprocess.run(command, check=True, capture_output=True, text=True).stdout)
+    return {"peak_memory_mb": round(peak_kb / 1024, 1), "peak_memory_mb_aim": 300}
