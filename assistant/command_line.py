@@ -64,7 +64,8 @@ def _run(arguments: list[str]) -> int:
     from assistant.program import roundcaller  # noqa: PLC0415
 
     try:
-        roundcaller.main(arguments, prog_name="roundcaller", standalone_mode=False)
+        with roundcaller.make_context("roundcaller", arguments) as context:
+            roundcaller.invoke(context)
     except click.exceptions.Exit as done:
         return done.exit_code
     finally:

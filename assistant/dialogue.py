@@ -99,11 +99,11 @@ class Lines:
     """Lines typed on a terminal, taken as utterances until `close`, so that what is typed later is left to others.
 
     Args:
-        number: file descriptor; standard input where left out.
+        number: file descriptor; standard input where left out, which may be closed.
     """
 
     def __init__(self, number: int | None = None) -> None:
-        self._number = sys.stdin.fileno() if number is None else number
+        self._number = sys.stdin.fileno() if number is None and sys.stdin is not None else number
         self._closed = threading.Event()
         self._came = b""
 
@@ -117,7 +117,7 @@ class Lines:
     def _line(self) -> bytes | None:
         """The next line; None at the end, or when closed meanwhile."""
         while b"\n" not in self._came:
-            if self._closed.is_set():
+            if self._closed.is_set() or self._number is None:
                 return None
             if not _is_ready(self._number):
                 continue

@@ -6,9 +6,9 @@ from contextlib import closing
 from pathlib import Path
 
 from assistant.journal import is_knitting, standing_of
-from assistant.journal_errors import JournalDamaged
+from assistant.journal_errors import JournalDamaged, JournalForeign
 from assistant.journal_events import EVENTS, JournalEvent
-from assistant.journal_file import open_to_read
+from assistant.journal_file import is_database, open_to_read
 from assistant.journal_plans import hash_of
 from assistant.journal_salvage import Line, Salvage, salvage
 from plans.conversation import Begun, Event, PlanId, Problem, Progress, Standing
@@ -52,6 +52,8 @@ def _of_the_file(file: Path) -> Iterator[Problem]:
                 if said != "ok":
                     yield Problem.of("check-file", found=str(said))
     except (JournalDamaged, sqlite3.DatabaseError) as error:
+        if not is_database(file):
+            raise JournalForeign(file) from error
         yield Problem.of("check-file", found=str(error.__cause__ or error))
 
 

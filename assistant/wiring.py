@@ -9,7 +9,7 @@ from pathlib import Path
 
 import platformdirs
 
-from assistant.devices import StreamClock
+from assistant.devices import StreamClock, WavEmpty
 from assistant.inputs import Input, OutputWanted, Pressed
 from assistant.keys import Keys, KeyTable, Meant, Surface, presses
 from assistant.listening.ears import Ears
@@ -97,6 +97,8 @@ def make_source(routes: Routes, clock: StreamClock, settings: Settings) -> Audio
 
     if routes.hear_from == "mic":
         return Microphone(clock, settings.microphone)
+    if routes.hear_from == "-" and sys.stdin is None:
+        raise WavEmpty(path="-")
     if routes.hear_from == "-":
         return StandardInput(clock)
     path = Path(routes.hear_from)
@@ -137,6 +139,8 @@ def key_presses(voice: Voice, stack: ExitStack) -> Iterator[Input]:
     Call on the main thread; the terminal is put back with `stack`. Keys that come through a pipe have no time of
     their own, so none of them is taken for a repeat.
     """
+    if sys.stdin is None:
+        return iter(())
     keyboard = stack.enter_context(open_keyboard())
     table = KeyTable.usual()
     if not types():

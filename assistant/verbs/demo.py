@@ -19,7 +19,7 @@ from assistant.session import Habits
 from assistant.settings import Settings
 from assistant.sittings import open_pair
 from assistant.speaking.wording import word
-from assistant.verbs.knit import recogniser_option, routes_of
+from assistant.verbs.knit import routes_of, sound_recogniser_option
 from assistant.verbs.shared import language_option, load_language
 from plans.conversation import Problem, Reply
 from plans.making import make_plan
@@ -30,7 +30,7 @@ FILE_WITHOUT_SPEAKER = "roundcaller-demo.wav"
 @click.command()
 @click.option("--to", "speak_to", default=None, metavar="speaker|FILE.wav|none", help="Where the voice goes; the "
               f"speaker, or {FILE_WITHOUT_SPEAKER} where there is none.")  # fmt: skip
-@recogniser_option
+@sound_recogniser_option
 @language_option
 def demo(speak_to: str | None, recogniser: str | None, language: str) -> None:
     """Hear an invented pair called from cast-on to bind-off, driven by spoken commands.

@@ -21,6 +21,8 @@ to_option = click.option("--to", "speak_to", default="speaker", show_default=Tru
                          help="Where the voice goes; with none it only prints.")  # fmt: skip
 recogniser_option = click.option("--recogniser", type=click.Choice(["pocketsphinx", "vosk", "typed"]), default=None,
                                  help="What makes words of sound; typed reads a line an utterance.")  # fmt: skip
+sound_recogniser_option = click.option("--recogniser", type=click.Choice(["pocketsphinx", "vosk"]), default=None,
+                                       help="What makes words of sound.")  # fmt: skip
 model_option = click.option("--model", default=None, metavar="NAME", help="Which vosk model (see models list).")
 
 

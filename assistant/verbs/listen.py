@@ -11,7 +11,7 @@ from assistant.devices import StreamClock
 from assistant.failing import refuse
 from assistant.languages import Language
 from assistant.listening.understanding import Understood, understand
-from assistant.verbs.knit import model_option, recogniser_option, routes_of
+from assistant.verbs.knit import model_option, routes_of, sound_recogniser_option
 from assistant.verbs.shared import language_option, load_language, settings_or_usual
 from assistant.wiring import Routes, make_ears, make_source
 from models.recognising import SAMPLE_RATE_HZ, Heard
@@ -21,7 +21,7 @@ from models.recognising import SAMPLE_RATE_HZ, Heard
 @click.argument("files", nargs=-1, metavar="FILE…")
 @click.option("--mic", is_flag=True, help="Listen to the microphone until Control-C.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON lines, for other programs.")
-@recogniser_option
+@sound_recogniser_option
 @model_option
 @language_option
 def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)

@@ -9,7 +9,7 @@ import pytest
 
 from assistant.journal import Journal
 from assistant.journal_checking import CHECK_PROBLEMS, check
-from assistant.journal_errors import JournalDamaged, JournalMissing
+from assistant.journal_errors import JournalDamaged, JournalForeign, JournalMissing
 from assistant.journal_plans import hash_of, keep, kept, kept_plan
 from assistant.journal_rescue import readable
 from plans.conversation import Advanced, Begun, Counted, Marked, Place, Problem, Redone, Undone
@@ -165,8 +165,15 @@ def test_a_torn_page_is_reported_with_what_is_lost(path: Path) -> None:
     assert "check-file" in keys
 
 
-def test_what_is_no_database_is_reported(path: Path) -> None:
+def test_what_is_no_database_is_no_journal(path: Path) -> None:
     path.write_bytes(b"knit one, purl one\n" * 300)
+
+    with pytest.raises(JournalForeign):
+        check(path)
+
+
+def test_a_database_of_which_nothing_can_be_read_is_reported(path: Path) -> None:
+    path.write_bytes(b"SQLite format 3\0" + b"knit one, purl one\n" * 300)
 
     assert [problem.key for problem in check(path)] == ["check-file"]
 

@@ -731,7 +731,10 @@ not-yes-or-no = Please say yes or no.
 
 ## Lines of the command line
 
-stage-lines = { CAPITAL($stage) }: { DIGITS($rounds) } rounds, { DIGITS($rows) } rows.
+stage-lines = { CAPITAL($stage) }: { $rounds ->
+        [one] 1 round
+       *[other] { DIGITS($rounds) } rounds
+    }, { DIGITS($rows) } rows.
 plan-fine = { CAPITAL($name) }: { DIGITS($rows) } rows, proven loop by loop.
 journal-fine = { $path }: { DIGITS($events) } events, all of them readable.
 journal-salvaged = { DIGITS($events) } events were saved into { $path }.
