@@ -51,7 +51,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
     routes = wanted.routes
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
-        ears = _ears(routes, clock, settings, closing)
+        ears = open_ears(routes, clock, settings, closing)
         voice = make_voice(routes, clock, settings, closing)
         if ears is not None:
             close_ears_while_speaking(voice, ears, live=routes.is_live)
@@ -76,7 +76,8 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
     return session
 
 
-def _ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
+def open_ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
+    """The ears that the routes name, closed with `closing`; None where only lines or keys come."""
     if routes.recogniser == "typed" or routes.hear_from == "keys":
         return None
     ears = make_ears(make_source(routes, clock, settings), routes)

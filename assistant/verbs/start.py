@@ -12,7 +12,7 @@ from assistant.dialogue import Dialogue, Lines
 from assistant.failing import as_problem, explained
 from assistant.inputs import Input, Inputs
 from assistant.journal import Journal
-from assistant.knitting import Wanted, close_ears_while_speaking, knit_pair
+from assistant.knitting import Wanted, close_ears_while_speaking, knit_pair, open_ears
 from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.session import Habits
@@ -22,7 +22,7 @@ from assistant.speaking.wording import word
 from assistant.starting import check_sound, new_pair, wants_last
 from assistant.verbs.knit import routes_of
 from assistant.verbs.shared import load_language, settings_or_usual
-from assistant.wiring import Routes, data_dir, default_journal, make_ears, make_source, make_voice, types
+from assistant.wiring import Routes, data_dir, default_journal, make_source, make_voice, types
 from plans.conversation import Problem, Reply
 from plans.making import Made
 
@@ -71,7 +71,7 @@ def _opening(
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
         voice = make_voice(routes, clock, settings, closing)
-        ears = _ears(routes, clock, settings, closing)
+        ears = open_ears(routes, clock, settings, closing)
         if ears is not None:
             close_ears_while_speaking(voice, ears, live=routes.is_live)
         dialogue = Dialogue(_inputs(ears, routes, lines, closing), voice, language, ears)
@@ -100,10 +100,3 @@ def _inputs(ears: Ears | None, routes: Routes, lines: Lines, closing: ExitStack)
         inputs.feed(lines, name="lines", to_problem=as_problem)
     return inputs
 
-
-def _ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
-    if routes.recogniser == "typed" or routes.hear_from == "keys":
-        return None
-    ears = make_ears(make_source(routes, clock, settings), routes)
-    closing.callback(ears.close)
-    return ears
