@@ -13,7 +13,7 @@ LanguageProblem
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -121,13 +121,21 @@ def known_languages(folder: Path = FOLDER) -> tuple[str, ...]:
 
 
 def load(language: str = "en", folder: Path | None = None) -> Language:
-    """A language from its folder inside `folder` (ours where left out).
+    """A language from its folder inside `folder`; one of ours, read once, where left out.
 
     Raises:
         LanguageUnknown: there is none of that name.
         LanguageBroken: its files cannot be read.
     """
-    home = FOLDER if folder is None else folder
+    return _ours(language) if folder is None else _load(language, folder)
+
+
+@cache
+def _ours(language: str) -> Language:
+    return _load(language, FOLDER)
+
+
+def _load(language: str, home: Path) -> Language:
     if language not in known_languages(home):
         raise LanguageUnknown(language=language, known=", ".join(known_languages(home)))
     here = home / language
