@@ -2,8 +2,8 @@
 
 A grammar alone takes anything for a command. So a second decoder explains the same sound by any string of
 English phones, and a command counts only where it explains the sound nearly as well: see `models.judging`.
-An utterance is decoded as a whole as soon as a pause begins, while the pause is still waited for; what
-comes out depends on nothing before the utterance.
+An utterance is decoded as a whole as soon as a pause begins, while the pause is still waited for. What comes
+before an utterance changes nothing, unless it is talk that has just ended.
 """
 
 from collections import deque
@@ -15,7 +15,16 @@ import numpy as np
 from models.grammar import Grammar, make_grammar
 from models.judging import Weights, confidence, weigh
 from models.pocketsphinx_decoding import NAME, CommandDecoder, PhoneDecoder
-from models.recognising import UNKNOWN_WORD, Alternative, Block, Heard, Partial, Samples, Vocabulary
+from models.recognising import (
+    SAMPLE_RATE_HZ,
+    UNKNOWN_WORD,
+    Alternative,
+    Block,
+    Heard,
+    Partial,
+    Samples,
+    Vocabulary,
+)
 from models.room_tone import with_room_tone
 from models.utterances import Closed, Opened, Paused, Pauses, Utterances, Went
 
@@ -31,12 +40,16 @@ class Tuning:
     Attributes:
         weights: of the evidence, for `models.judging.confidence`.
         sure: at this confidence and above a command is complete after a short pause.
+        after_talk_s: a command counts only so long after talk, or it may belong to it.
+        talk_s: unknown words are talk if they last so long; shorter is a cough or a command not understood.
         plausible: below this confidence nothing but unknown words was heard.
     """
 
     weights: Weights = (2.32, 14.51, 1.6, 3.06, 1.45, -10.11, 2.35, -0.14, -3.67, -2.87)
     sure: float = 0.6
     plausible: float = 0.3
+    after_talk_s: float = 1.0
+    talk_s: float = 0.5
 
 
 class PocketSphinxRecogniser:
@@ -59,6 +72,7 @@ class PocketSphinxRecogniser:
         self._grammars: deque[tuple[Vocabulary, Grammar]] = deque(maxlen=8)
         self._commands = CommandDecoder(beam=1e-64, wbeam=1e-40, pbeam=1e-64)
         self._phones = PhoneDecoder(lw=2.0, beam=1e-20, pbeam=1e-20)
+        self._talk_ended: int | None = None
         self._forget()
 
     def expect(self, vocabulary: Vocabulary) -> None:
@@ -91,6 +105,7 @@ class PocketSphinxRecogniser:
     def reset(self) -> None:
         """Forget an utterance that has begun."""
         self._utterances.reset()
+        self._talk_ended = None
         self._forget()
 
     def _forget(self) -> None:
@@ -119,7 +134,16 @@ class PocketSphinxRecogniser:
             reading = Alternative(UNKNOWN_WORD, 1.0)
         elif reading is None:
             reading = self._read()
+        if self._follows_talk():
+            reading = Alternative(UNKNOWN_WORD, 1.0)
+        if reading.words == UNKNOWN_WORD and ended - self._began >= self._tuning.talk_s * SAMPLE_RATE_HZ:
+            self._talk_ended = ended
         return Heard(reading.words, reading.confidence, self._began, ended, (reading,))
+
+    def _follows_talk(self) -> bool:
+        if self._talk_ended is None:
+            return False
+        return 0 <= self._began - self._talk_ended < self._tuning.after_talk_s * SAMPLE_RATE_HZ
 
     def _read(self) -> Alternative:
         sound = with_room_tone(np.concatenate(self._sound))

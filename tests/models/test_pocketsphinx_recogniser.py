@@ -52,6 +52,21 @@ def test_two_commands_between_pauses_are_two(listener):
     assert _words(listener, _KNOWN + "next", 0.8, _KNOWN + "undo that") == ["next", "undo that"]
 
 
+def test_a_command_right_after_talk_belongs_to_it_and_later_it_counts(listener):
+    talk = _KNOWN + "the weather will be fine tomorrow"
+
+    assert set(_words(listener, talk, 0.75, _KNOWN + "undo that")) == {"[unk]"}
+    assert _words(listener, talk, 1.4, _KNOWN + "undo that")[-1] == "undo that"
+
+
+def test_reset_forgets_that_there_was_talk(listener):
+    listener.reset()
+    hearing.heard(listener, hearing.marked(hearing.take(0.5, _KNOWN + "the weather will be fine tomorrow", 0.7)))
+    listener.reset()
+
+    assert _words(listener, _KNOWN + "undo that") == ["undo that"]
+
+
 def test_a_hesitation_inside_a_command_does_not_cut_it(listener):
     assert _words(listener, _KNOWN + "i have", 0.35, _KNOWN + "thirty six") == ["i have thirty six"]
 
