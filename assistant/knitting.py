@@ -62,7 +62,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
         )  # fmt: skip
         try:
             _open(session, opening, wanted, language)
-            session.run(_inputs(ears, voice, routes, closing, wanted.lines or Lines()))
+            session.run(_inputs(ears, voice, wanted, closing))
         except BaseException as error:
             is_interrupt = isinstance(error, KeyboardInterrupt)
             with suppress(JournalError):  # what went wrong first is what is told
@@ -116,11 +116,10 @@ def _of_ears(error: Exception) -> Problem | None:
     return as_problem(error)
 
 
-def _inputs(
-    ears: Ears | None, voice: Voice, routes: Routes, closing: ExitStack, lines: Lines
-) -> Iterable[Input]:
+def _inputs(ears: Ears | None, voice: Voice, wanted: Wanted, closing: ExitStack) -> Iterable[Input]:
+    routes = wanted.routes
     if routes.recogniser == "typed":
-        return lines
+        return wanted.lines or Lines()
     if ears is not None and not routes.is_live:
         return ears
     inputs = Inputs()

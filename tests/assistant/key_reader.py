@@ -4,6 +4,7 @@ Run as `python -m tests.assistant.key_reader [HOW]`; HOW is how it ends after "q
 "hang" (goes on reading).
 """
 
+import signal
 import sys
 
 from assistant.terminal import open_keyboard
@@ -25,4 +26,7 @@ def main(how: str) -> None:
 
 
 if __name__ == "__main__":
+    # whoever runs the tests in the background may have had these ignored, and children inherit that
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    signal.signal(signal.SIGQUIT, signal.SIG_DFL)
     main(*sys.argv[1:] or ["return"])
