@@ -56,3 +56,9 @@ def test_ears_are_measured_voice_by_voice() -> None:
             "sentences_asked_back_share", "by_voice", "failures"} == figures.keys()  # fmt: skip
     assert 0 <= figures["commands_right_share"] <= 1
     assert list(figures["by_voice"]) == hearing.voices()
+
+
+def test_a_missed_command_is_not_given_the_answer_to_the_next() -> None:
+    from tests.benchmarks.answering import _matched
+
+    assert ([500.0], 1) == _matched([13.5], 10.0, [16_000, 48_000])

@@ -9,6 +9,7 @@ import io
 import tempfile
 import time
 from contextlib import ExitStack, contextmanager
+from itertools import pairwise
 from pathlib import Path
 
 from assistant.devices import StreamClock, SystemClock
@@ -130,10 +131,11 @@ def latencies(count, *, cold):
 
 
 def _matched(given_s, began_s, ends):
+    """The first answer between a command's end and the next one's: a missed command is not given another's answer."""
     found = []
-    for end in ends:
-        ended_s = began_s + end / RATE_HZ
-        later = [at_s - ended_s for at_s in given_s if 0 <= at_s - ended_s < ANSWERED_S]
+    for end, following in pairwise((*ends, ends[-1] + int(ANSWERED_S * RATE_HZ))):
+        ended_s, until_s = began_s + end / RATE_HZ, began_s + following / RATE_HZ
+        later = [at_s - ended_s for at_s in given_s if ended_s <= at_s < until_s]
         if later:
             found.append(1_000 * min(later))
     return found, len(ends) - len(found)
