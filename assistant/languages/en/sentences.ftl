@@ -762,7 +762,7 @@ option-unfit = { $option } does not fit: { $reason }.
 packages-mixed-up = Another program's “{ $package }” is in the way, at { $path }: install this program in an environment of its own.
 microphone-lost = The microphone { $name } is gone: plug it in again, or use the keys. Your place is written down.
 speaker-lost = The speaker { $name } is gone: read the lines, or plug it in again. Your place is written down.
-system-refused = The system refused ({ $reason }): see to that and start again. What was written down is safe.
+system-refused = The system refused ({ $reason }): see to that and start again, what was written down is safe.
 unexpected = Something went wrong that should not ({ $reason }): run again with --debug to see more. Your place is written down.
 
 ## Sound
