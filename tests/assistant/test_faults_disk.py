@@ -179,7 +179,7 @@ def test_an_output_that_takes_nothing_is_told(verb: tuple[str, ...], machine: Ma
         ran = machine.run(*options, typed="next\n", stdout=full.fileno())
 
     assert 1 == ran.code
-    assert ran.complaint.startswith("The system refused (No space left on device): see to that and start again.")
+    assert ran.complaint.startswith("The system refused (No space left on device): see to that and start again, ")
 
 
 # --- a journal that is not to be had -------------------------------------------------------------------------------
