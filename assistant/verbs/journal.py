@@ -3,11 +3,12 @@
 import json
 from collections.abc import Callable
 from pathlib import Path
+from typing import NamedTuple
 
 import click
 
 from assistant.cue_sheet import chapters, cues, takes, webvtt
-from assistant.failing import Surroundings, as_refusal, refuse
+from assistant.failing import Surroundings, refuse
 from assistant.journal import Entry, Journal
 from assistant.journal_checking import check as check_journal
 from assistant.journal_errors import JournalDamaged
@@ -37,9 +38,10 @@ def show(file: Path, as_json: bool) -> None:
 
     Example: roundcaller journal show socks.sqlite
     """
-    entries, plans = _held(file)
-    for line in json_lines(entries, plans) if as_json else map(_line, described(entries, plans)):
+    held = _held(file)
+    for line in json_lines(held.entries, held.plans) if as_json else map(_line, described(held.entries, held.plans)):
         click.echo(line)
+    held.complain()
 
 
 def _line(event: dict[str, object]) -> str:
@@ -80,12 +82,13 @@ def export(file: Path, form: str, as_json: bool, take: int | None) -> None:
 
     Example: roundcaller journal export socks.sqlite --as vtt
     """
-    entries, plans = _held(file)
+    held = _held(file)
     if as_json or form == "json":
-        for line in json_lines(entries, plans):
+        for line in json_lines(held.entries, held.plans):
             click.echo(line)
-        return
-    click.echo(_sheet(entries, plans, take, cues if form == "vtt" else chapters), nl=False)
+    else:
+        click.echo(_sheet(held.entries, held.plans, take, cues if form == "vtt" else chapters), nl=False)
+    held.complain()
 
 
 def _sheet(
@@ -93,21 +96,30 @@ def _sheet(
 ) -> str:
     sittings = takes(entries)
     if take is not None and take > len(sittings):
-        raise click.BadParameter(f"the journal has {len(sittings)} sittings: choose 1 to {len(sittings)}")
+        raise click.UsageError(f"There is no take {take}: choose from 1 to {len(sittings)}.")
     chosen = sittings[(take or len(sittings)) - 1] if sittings else ()
     return webvtt(sheet(chosen, plans))  # type: ignore[arg-type]
 
 
-def _held(file: Path) -> tuple[tuple[Entry, ...], dict[PlanId, Plan]]:
-    """All entries and plans; of a damaged journal what can still be read, which is said on standard error."""
+class _Held(NamedTuple):
+    """All entries and plans; of a damaged journal what can still be read, and what is wrong with it."""
+
+    entries: tuple[Entry, ...]
+    plans: dict[PlanId, Plan]
+    damage: JournalDamaged | None = None
+
+    def complain(self) -> None:
+        """Where it is damaged, say so after all that could be read."""
+        if self.damage is not None:
+            raise self.damage
+
+
+def _held(file: Path) -> _Held:
     try:
         with Journal.read(file) as opened:
-            return opened.entries(), kept(opened)
-    except JournalDamaged as damaged:
-        refusal = as_refusal(damaged)
-        for problem in refusal.problems if refusal else ():
-            click.echo(word(problem, load_language("en")), err=True)
-        return readable(file), {}
+            return _Held(opened.entries(), kept(opened))
+    except JournalDamaged as damage:
+        return _Held(readable(file), {}, damage)
 
 
 @journal.command()
