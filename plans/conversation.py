@@ -4,13 +4,21 @@ A command is a wish and may be refused; an event has happened and carries its re
 the same after any change of our arithmetic. Replies are keys and values; the sentences are each language's own.
 """
 
-from collections.abc import Iterator
-from typing import Annotated, Literal, Union
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from plans.pattern import Half, Sock
 from plans.record import Record
+from plans.replies import Measure, Problem, Reply, Value
+
+__all__ = [
+    "Advanced", "Again", "Answered", "Asked", "AtRound", "Back", "Begun", "Coarser", "Command", "Counted",
+    "Decision", "Event", "Finer", "Forward", "Grain", "GrainSet", "HowFar", "HowMany", "IHave", "Mark", "Marked",
+    "Marks", "Measure", "Next", "No", "Place", "PlaceSet", "PlanId", "Problem", "Progress", "Redo", "Redone",
+    "Replanned", "Reply", "RippedBack", "Standing", "Stop", "Stopped", "Undo", "Undone", "Value", "WhatNext",
+    "WhereAmI", "Yes",
+]  # fmt: skip
 
 PlanId = str
 """SHA-256 of a plan's canonical JSON, in hex."""
@@ -35,55 +43,6 @@ class Standing(Record):
 
 Grain = Literal["follow", "group", "half", "side", "round"]
 """How much one call covers; "follow" goes with the work: rows in the heel, sides in increase rounds, else rounds."""
-
-
-# --- said ------------------------------------------------------------------------------------------------------
-
-Value = Union[int, str, "Measure", "Reply", tuple["Reply", ...]]
-
-
-class Measure(Record):
-    """A length to be said, in tenths of a millimetre (245 mm is 2450)."""
-
-    tenths_mm: int
-
-
-class Reply(Record):
-    """A key of the language's sentences, and the values that stand in it; parts of a sentence are replies too."""
-
-    key: str
-    values: tuple[tuple[str, Value], ...] = ()
-
-    @classmethod
-    def of(cls, key: str, **values: Value) -> "Reply":
-        """Short form: `Reply.of("makes", count=18)`."""
-        return cls(key=key, values=tuple(values.items()))
-
-    def walk(self) -> Iterator["Reply"]:
-        """This reply and all replies inside it."""
-        yield self
-        for _, value in self.values:
-            parts = value if isinstance(value, tuple) else (value,)
-            for part in parts:
-                if isinstance(part, Reply):
-                    yield from part.walk()
-
-
-class Problem(Record):
-    """Something that cannot be: what it is, where, and the values its sentence needs (the sentence says the cure).
-
-    Attributes:
-        where: a row's index, a line and column, a field or a file, as the key says; empty where there is none.
-    """
-
-    key: str
-    where: str = ""
-    values: tuple[tuple[str, Value], ...] = ()
-
-    @classmethod
-    def of(cls, key: str, where: str = "", **values: Value) -> "Problem":
-        """Short form."""
-        return cls(key=key, where=where, values=tuple(values.items()))
 
 
 # --- commands --------------------------------------------------------------------------------------------------
@@ -351,7 +310,3 @@ class Decision(Record):
 
     events: tuple[Event, ...]
     reply: Reply
-
-
-Reply.model_rebuild()
-Problem.model_rebuild()
