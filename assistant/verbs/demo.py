@@ -81,9 +81,7 @@ def _speaker_or_file() -> str:
 
 def _write(path: Path, sound: Sound) -> None:
     with wave.open(str(path), "wb") as file:
-        file.setnchannels(1)
-        file.setsampwidth(2)
-        file.setframerate(sound.rate_hz)
+        file.setparams((1, 2, sound.rate_hz, 0, "NONE", ""))
         file.writeframes(sound.samples.astype("<i2").tobytes())
 
 

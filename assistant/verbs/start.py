@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 from contextlib import ExitStack
 from dataclasses import replace
-from pathlib import Path
 
 import click
 
@@ -28,17 +27,13 @@ from plans.making import Made
 
 
 @click.command()
-@click.option("--from", "hear_from", default=None)
-@click.option("--to", "speak_to", default=None)
-@click.option("--recogniser", default=None)
-@click.option("--journal", "journal_file", default=None, type=click.Path(path_type=Path))
-def start(hear_from: str | None, speak_to: str | None, recogniser: str | None, journal_file: Path | None) -> None:
+def start() -> None:
     """Check the sound, then ask for a new pair or resume the last one."""
     settings, language = settings_or_usual(), load_language("en")
-    routes, problems = _possible(routes_of(hear_from, speak_to or "speaker", recogniser, None), settings)
+    routes, problems = _possible(routes_of(None, "speaker", None, None), settings)
     for line in dict.fromkeys(word(problem, language) for problem in problems):
         click.echo(line, err=True)
-    with Journal.open(journal_file or default_journal()) as journal:
+    with Journal.open(default_journal()) as journal:
         lines = Lines()
         opening = _opening(journal, routes, settings, language, lines)
         if opening is not None:

@@ -623,7 +623,7 @@ voice-and-lines = Voice and lines.
 help = Say “next” when a step is done. Ask “where am I”, “how many”, “how far”, or “what comes after”. Say “undo” to take back the last command, “again” to hear it again, “I have” and a number to check your count, “back two rounds” to go back, “stop for today” to end.
     .terse = Next, undo, again, where am I, how many, how far, what comes after, I have and a number, back and a number of rounds, stop for today.
     .learner = Say “next” when a step is done, and I call the following one. Ask “where am I” for the sock, the half and the counts; “how many” for the stitches; “how far” for the rounds to go; “what comes after” for the step to come. Say “undo” to take back the last command, “redo” to take back the undo, “again” to hear it again. Say “I have” and a number to check your count. Say “back two rounds” or “ripped back to the toe” when you pulled out stitches. Say “finer” for smaller steps, “coarser” for larger ones, “mark” to leave a note here, “pause listening” before you talk, and “stop for today” to end.
-help-keys = Keys: space is next, U undo, R redo, A again, W where am I, H how many, F how far, C what comes after, the question mark help, Q stop.
+help-keys = Keys: space is next, U undo, R redo, A again, W where am I, H how many, F how far, C what comes after, the question mark help, Q stop for today.
 nothing-said-yet = I have said nothing yet.
 
 ## Time to go
