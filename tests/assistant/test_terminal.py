@@ -19,6 +19,8 @@ import select
 import termios
 
 ROOT = Path(__file__).parents[2]
+HANDLED_S = 1.0
+"""So long a signal may take to be acted on; until then the terminal looks as it did before."""
 LIMIT_S = 20.0
 
 
@@ -139,6 +141,7 @@ def test_suspending_puts_the_terminal_back_and_going_on_takes_it_again() -> None
 def test_a_program_that_nobody_could_wake_goes_on_when_suspended() -> None:
     with pressing("hang", alone=True) as terminal:
         terminal.process.send_signal(signal.SIGTSTP)
+        time.sleep(HANDLED_S)
         for key in (b"n", b"m"):
             terminal.until_raw()
             terminal.press(key)
