@@ -40,3 +40,5 @@ def roundcaller(context: click.Context) -> None:
 
 for _verb in (plan, show, knit, listen, journal, models, phrases, demo):
     roundcaller.add_command(_verb)
+    for _command in (_verb, *getattr(_verb, "commands", {}).values()):
+        _command.context_settings.setdefault("help_option_names", ["-h", "--help"])
