@@ -16,6 +16,7 @@ from assistant.journal_events import (
     Told,
     VoiceModeSet,
 )  # fmt: skip
+from assistant.journal_plans import kept_plan
 from assistant.languages import Language
 from assistant.listening.commands import number_of
 from assistant.listening.understanding import Attention, Expecting, Understood, understand
@@ -103,17 +104,23 @@ class Session:
         self.manners = manners
         self.stopped = False
         self.failed: Problem | None = None
-        self._language = language.with_socks(sitting.plan.socks)
+        self._any_socks = language
         self._voice = voice
         self._clock = clock
         self._habits = habits
         self._expect = expect
-        self._outlook = Outlook(sitting.plan, sitting.progress.now.plan, _entries(sitting))
+        self._take_up(sitting.plan)
         self._last_said = ""
         self._meant: Understood | None = None
         self._called_ms: int | None = None
         self._told_for: object = None
         self._tell_what_may_be_said()
+
+    def _take_up(self, plan: Plan) -> None:
+        self.sitting.plan = plan
+        self._plan_id = self.sitting.progress.now.plan
+        self._language = self._any_socks.with_socks(plan.socks)
+        self._outlook = Outlook(plan, self._plan_id, _entries(self.sitting))
 
     # --- taking inputs -----------------------------------------------------------------------------------------
 
@@ -308,6 +315,8 @@ class Session:
         sitting.progress = self._after([event for event in events if is_knitting(event)])
         for seq, event in enumerate(events, start=first):
             self._outlook.note(Entry(seq, sitting.pair, at_ms, stream_ms, event, heard, said))
+        if sitting.progress.now.plan != self._plan_id:  # an undo, or a redo, went to the plan used before
+            self._take_up(kept_plan(sitting.journal, sitting.progress.now.plan) or sitting.plan)
 
     def _worded(self, saying: Reply | Problem) -> str:
         return word(saying, self._language, self.manners.verbosity)

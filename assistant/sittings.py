@@ -20,7 +20,8 @@ class Opening:
     """A pair taken up, not yet written down.
 
     Attributes:
-        sitting: pair, plan and progress as they will be once `events` are written.
+        sitting: the pair and the plan it will be knitted by; its progress as it is before `events` are written (where
+            they begin it, as after them, which comes to the same).
         events: what begins it.
         sayings: what is said first, a line each.
     """
@@ -82,9 +83,8 @@ def _resumed(journal: Journal, name: str) -> Opening:
 def _replanned(journal: Journal, name: str, plan: Plan, progress: Progress) -> Opening:
     keep(journal, plan)
     event: Event = Replanned(now=progress.now.model_copy(update={"plan": plan_id(plan)}))
-    now = evolve(progress, event)
-    sitting = Sitting(name, plan, now, journal, journal.last_seq)
-    return Opening(sitting, (event,), (Reply.of("plan-taken", name=name), resume(plan, now)))
+    sitting = Sitting(name, plan, progress, journal, journal.last_seq)
+    return Opening(sitting, (event,), (Reply.of("plan-taken", name=name), resume(plan, evolve(progress, event))))
 
 
 def _recorded(journal: Journal, name: str) -> tuple[Plan, Progress]:
