@@ -6,7 +6,7 @@ from assistant.journal import Entry
 from assistant.pace import DEFAULT_PACE, Pace, learn, time_to_go
 from assistant.resting import rest_due, rests_after
 from assistant.work import Loops, worked
-from plans.conversation import PlanId, Reply, Standing
+from plans.conversation import Advanced, PlanId, Reply, Standing
 from plans.pattern import Plan
 
 
@@ -40,5 +40,6 @@ class Outlook:
         return time_to_go(self._loops[self._plan_id], standing, self.pace())
 
     def rest_due(self, standing: Standing, now_ms: int) -> Reply | None:
-        """The offer of a rest, where one is due."""
-        return rest_due(self._plan, standing, worked(self._entries, self._loops), self._rests, now_ms)
+        """The offer of a rest, where one is due; `standing` was arrived at just now and is not noted yet."""
+        arrived = Entry(0, "", now_ms, None, Advanced(now=standing), None, None)
+        return rest_due(self._plan, standing, worked((*self._entries, arrived), self._loops), self._rests, now_ms)
