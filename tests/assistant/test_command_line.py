@@ -98,11 +98,11 @@ def test_output_in_another_encoding_loses_signs_and_nothing_else(tmp_path: Path)
 
 
 def test_closed_streams_are_borne(tmp_path: Path) -> None:
-    machine = Machine(tmp_path)
+    machine = Machine(tmp_path, "no_devices")
     plan = machine.plan()
     for number, options in ((0, ("knit", plan, "--from", "keys", "--to", "none")), (1, ("show", plan)),
                             (0, ("knit", "--recogniser", "typed", "--to", "none")), (0, ())):  # fmt: skip
-        ran = machine.run(*options, before=Closing(number), also={"PYTHONPATH": str(ROOT)})
+        ran = machine.run(*options, before=Closing(number))
 
         assert 0 == ran.code, ran
         assert no_traceback(ran.err)
