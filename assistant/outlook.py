@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from assistant.journal import Entry
 from assistant.pace import DEFAULT_PACE, Pace, learn, time_to_go
-from assistant.resting import rest_due, rests_after
+from assistant.resting import is_good_place, rest_due, rests_after
 from assistant.work import Loops, worked
 from plans.conversation import Advanced, PlanId, Reply, Standing
 from plans.pattern import Plan
@@ -41,5 +41,7 @@ class Outlook:
 
     def rest_due(self, standing: Standing, now_ms: int) -> Reply | None:
         """The offer of a rest, where one is due; `standing` was arrived at just now and is not noted yet."""
+        if not is_good_place(self._plan, standing):
+            return None
         arrived = Entry(0, "", now_ms, None, Advanced(now=standing), None, None)
         return rest_due(self._plan, standing, worked((*self._entries, arrived), self._loops), self._rests, now_ms)
