@@ -5,7 +5,6 @@ import resource
 import signal
 import sqlite3
 import subprocess
-import sys
 from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
@@ -14,6 +13,7 @@ import pytest
 
 from assistant.journal import Journal
 from assistant.journal_events import SessionEnded
+from tests.assistant.disks import fill, mounted
 from tests.assistant.running import PRACTICE_OPTIONS, Machine, no_traceback
 
 TYPED = ("--recogniser", "typed", "--to", "none")
@@ -26,27 +26,9 @@ def machine(tmp_path: Path) -> Machine:
 
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A disk of 512 KiB in memory; only root can mount one."""
-    folder = tmp_path / "disk"
-    folder.mkdir()
-    if sys.platform != "linux":
-        pytest.skip("needs a Linux tmpfs")
-    mounting = ("mount", "-t", "tmpfs", "-o", "size=512k", "tmpfs", str(folder))
-    if subprocess.run(mounting, capture_output=True, check=False).returncode != 0:
-        pytest.skip("needs root to mount a small disk")
-    yield folder
-    subprocess.run(["umount", folder], check=True)
-
-
-def fill(folder: Path) -> Path:
-    """Take all the room that there is."""
-    filler = folder / "filler"
-    with filler.open("wb", buffering=0) as file:
-        try:
-            while True:
-                file.write(bytes(512))
-        except OSError:
-            return filler
+    """A disk of 512 KiB in memory."""
+    with mounted(tmp_path / "disk", 512) as folder:
+        yield folder
 
 
 def no_file_longer_than(size: int) -> Callable[[], None]:

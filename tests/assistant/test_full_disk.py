@@ -1,7 +1,6 @@
 """A disk that is full takes nothing from the journal, and the knitting goes on when there is room again."""
 
 import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,6 +9,7 @@ import pytest
 from assistant.journal import Journal
 from assistant.journal_checking import check
 from assistant.journal_errors import DiskFull, JournalUnwritable
+from tests.assistant.disks import fill, mounted
 from tests.assistant.journalling import advance, new_journal
 
 SIZE_KIB = 512
@@ -17,29 +17,9 @@ SIZE_KIB = 512
 
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A disk of 512 KiB in memory; only root can mount one."""
-    folder = tmp_path / "disk"
-    folder.mkdir()
-    if sys.platform != "linux":
-        pytest.skip("needs a Linux tmpfs")
-    mounted = subprocess.run(
-        ["mount", "-t", "tmpfs", "-o", f"size={SIZE_KIB}k", "tmpfs", folder], capture_output=True, check=False
-    )
-    if mounted.returncode != 0:
-        pytest.skip("needs root to mount a small disk")
-    yield folder
-    subprocess.run(["umount", folder], check=True)
-
-
-def fill(folder: Path) -> Path:
-    """Take all room that remains."""
-    filler = folder / "filler"
-    with filler.open("wb", buffering=0) as file:
-        try:
-            while True:
-                file.write(bytes(1024))
-        except OSError:
-            return filler
+    """A disk of 512 KiB in memory."""
+    with mounted(tmp_path / "disk", SIZE_KIB) as folder:
+        yield folder
 
 
 def append_until_full(journal: Journal) -> int:
