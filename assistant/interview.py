@@ -5,9 +5,9 @@ from typing import Any, Literal
 
 from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Skip
 from plans.conversation import No, Problem, Reply, Yes
-from plans.fields import read_answer
-from plans.measures import measure
+from plans.files.fields import read_answer
 from plans.quantities import Length
+from plans.sizing.measures import measure
 from plans.wishes import Swatch, Wishes
 
 Kind = Literal["yes_no", "length", "count"]

@@ -12,8 +12,8 @@ from assistant.journal_file import is_database, open_to_read
 from assistant.journal_plans import hash_of
 from assistant.journal_salvage import Line, Salvage, salvage
 from plans.conversation import Begun, Event, PlanId, Problem, Progress, Standing
-from plans.courses import course
 from plans.engine import evolve
+from plans.engine.courses import course
 from plans.json_form import from_json
 from plans.pattern import Plan
 

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from assistant.journal import Entry, standing_of
 from assistant.journal_events import EVENTS
 from plans.conversation import Counted, PlanId, Standing
-from plans.courses import course
+from plans.engine.courses import course
+from plans.engine.places import in_hand
 from plans.pattern import Plan
-from plans.places import in_hand
 
 Where = dict[str, int | str | None]
 _NOWHERE: Where = dict.fromkeys(("sock", "half", "stage", "round", "row", "group"))

@@ -10,10 +10,10 @@ import numpy as np
 
 from assistant.ports import Sound, Synthesiser, VoiceSettings
 from plans.conversation import Next, Progress
-from plans.courses import course
 from plans.engine import begin, decide, evolve, replay
+from plans.engine.courses import course
+from plans.engine.places import in_hand, is_finished
 from plans.pattern import Plan, StageName
-from plans.places import in_hand, is_finished
 from plans.quantities import Length
 from plans.wishes import Swatch, Wishes
 

@@ -21,9 +21,9 @@ from assistant.journal_events import Rested, RestSnoozed, RestsSet, RestSuggeste
 from assistant.pace import DEFAULT_PACE
 from assistant.work import Worked
 from plans.conversation import Reply, Standing
-from plans.courses import course
+from plans.engine.courses import course
+from plans.engine.places import in_hand
 from plans.pattern import Half, Plan, StageName
-from plans.places import in_hand
 
 WORK_MINUTES = 50
 REST_MINUTES = 5

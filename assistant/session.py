@@ -44,8 +44,8 @@ from plans.conversation import (
     Yes,
 )  # fmt: skip
 from plans.engine import ask_next, decide, evolve
+from plans.engine.places import worked_loops
 from plans.pattern import Plan
-from plans.places import worked_loops
 
 _ENGINE_COMMANDS: tuple[type, ...] = get_args(get_args(Command)[0])
 _CANNOT_BE = frozenset({

@@ -9,10 +9,10 @@ from assistant.journal_plans import keep, kept_plan
 from assistant.session import Sitting
 from plans.conversation import Event, Problem, Progress, Replanned, Reply
 from plans.engine import begin, evolve, replay
+from plans.engine.resuming import resume
 from plans.json_form import plan_id
 from plans.making import Made
 from plans.pattern import Plan
-from plans.resuming import resume
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,9 @@ from itertools import accumulate
 from assistant.journal import Entry, standing_of
 from assistant.journal_events import Paused, Rested, Resumed, SessionBegan, SessionEnded
 from plans.conversation import Advanced, Marked, PlanId, Standing
-from plans.courses import Course, course
+from plans.engine.courses import Course, course
+from plans.engine.places import in_hand, position
 from plans.pattern import Plan, Sock
-from plans.places import in_hand, position
 
 
 class Loops:

@@ -27,7 +27,7 @@ PlanId = str
 # --- where -----------------------------------------------------------------------------------------------------
 
 class Place(Record):
-    """The next step of one sock: a row, and a step within it (see plans.places.steps). Past the last row: finished."""
+    """The next step of one sock: a row, and a step within it. Past the last row: finished."""
 
     row_index: int
     step_index: int = 0

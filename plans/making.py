@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Measure, Problem, Reply
-from plans.joining import join
 from plans.pattern import Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
+from plans.rows.joining import join
 from plans.sizing import gauge_of, size_sock
 from plans.wishes import SockSize, Wishes
 

@@ -5,8 +5,8 @@ stands beside the keys. Numbers are plain ints, lengths are Measures, names are 
 """
 
 from plans.pattern import Act, StageName
-from plans.proof_sayings import PROOF_SAYINGS
-from plans.sizing_sayings import SIZING_SAYINGS
+from plans.proof.sayings import PROOF_SAYINGS
+from plans.sizing.sayings import SIZING_SAYINGS
 from plans.stitches import Op
 
 _MEASURED = {Act.MEASURE, Act.TRY_ON}

@@ -10,11 +10,11 @@ from assistant.failing import Refused
 from assistant.speaking.wording import Verbosity, word
 from assistant.verbs.shared import language_option, load_language, write_text
 from plans.conversation import Problem
-from plans.fields import READERS, read_answer, read_field
 from plans.files import write_wishes
+from plans.files.fields import READERS, read_answer, read_field
 from plans.making import make_plan
-from plans.measures import field
 from plans.pattern import BindOff, Heel, Toe
+from plans.sizing.measures import field
 from plans.wishes import Swatch, Wishes
 
 _MEASURES = {

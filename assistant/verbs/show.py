@@ -10,14 +10,14 @@ from assistant.languages import Language
 from assistant.languages.verbosity import Verbosity
 from assistant.speaking.wording import word
 from assistant.verbs.shared import language_option, load_language, made_from
-from plans.calling import call
 from plans.conversation import Measure, Reply
-from plans.courses import course
+from plans.engine.calling import call
+from plans.engine.courses import course
+from plans.engine.naming import stage_name
+from plans.engine.places import after, is_finished, standing_at
 from plans.json_form import as_json, plan_id, schema
 from plans.making import Made
-from plans.naming import stage_name
 from plans.pattern import Plan
-from plans.places import after, is_finished, standing_at
 from plans.quantities import Length
 
 

@@ -3,8 +3,8 @@
 from typing import NamedTuple
 
 from plans.conversation import Problem, Value
-from plans.knitting import Knitted
 from plans.pattern import Half, Plan, Row, Stage, StageName
+from plans.proof.knitting import Knitted
 
 
 class Finding(NamedTuple):

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plans.knitting import Knitted, knit_row
-from plans.loops import BACK_HALF, Needle
 from plans.pattern import Facing, Half, Plan, Row, StageName
 from plans.proof.findings import Finding, found
+from plans.proof.knitting import Knitted, knit_row
+from plans.proof.loops import BACK_HALF, Needle
 
 _HEEL = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
 

@@ -5,11 +5,11 @@ from assistant.journal_events import JournalEvent, Rested, RestsSet, RestSuggest
 from assistant.outlook import Outlook
 from assistant.pace import DEFAULT_PACE
 from plans.conversation import Advanced, Begun, Standing
-from plans.courses import course
 from plans.engine import begin
+from plans.engine.courses import course
+from plans.engine.places import after, standing_at
 from plans.json_form import plan_id
 from plans.pattern import StageName
-from plans.places import after, standing_at
 from tests.assistant.sitting import practice
 
 MINUTE = 60_000

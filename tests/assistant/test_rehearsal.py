@@ -7,9 +7,9 @@ import pytest
 
 from assistant.rehearsal import INVENTED, PAUSE_S, recording, script
 from plans.engine import begin, decide, evolve, replay
+from plans.engine.places import is_finished
 from plans.making import Made, make_plan
 from plans.pattern import Plan, StageName
-from plans.places import is_finished
 from tests.assistant.sitting import sitting_down
 from tests.fakes import ToneVoice
 from tests.languages_under_test import ENGLISH

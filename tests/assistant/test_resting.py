@@ -17,8 +17,8 @@ from assistant.resting import (
 )
 from assistant.work import Worked
 from plans.conversation import Reply
+from plans.engine.steps import steps
 from plans.pattern import Half, StageName
-from plans.steps import steps
 from tests.assistant.small_plan import END, ROWS, SMALL, at_row, entry
 
 MINUTE = 60_000

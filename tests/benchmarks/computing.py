@@ -9,8 +9,8 @@ from assistant.languages.verbosity import Verbosity
 from assistant.speaking.wording import word
 from plans.conversation import Next, WhereAmI
 from plans.engine import begin, decide, evolve, replay
+from plans.engine.places import is_finished
 from plans.making import Made, make_plan
-from plans.places import is_finished
 from plans.quantities import Length
 from plans.wishes import Swatch, Wishes
 from tests.benchmarks.figures import percentile

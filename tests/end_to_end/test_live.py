@@ -18,9 +18,9 @@ from assistant.rehearsal import script
 from assistant.speaking.wording import word
 from plans.conversation import Next
 from plans.engine import begin, decide, evolve, replay
+from plans.engine.places import is_finished
 from plans.files import write_wishes
 from plans.pattern import Plan
-from plans.places import is_finished
 from tests.assistant.sitting import PRACTICE, practice
 from tests.end_to_end.driving import Line, Program
 from tests.end_to_end.reading_back import ReadingBack, carrying

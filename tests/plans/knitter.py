@@ -1,11 +1,11 @@
 """A knitter who gives commands, keeps every event, and checks that all she is told is registered."""
 
-from plans.calling import call
 from plans.conversation import Command, Decision, Event, Grain, GrainSet, Next, Reply
-from plans.courses import course
 from plans.engine import begin, decide, evolve, replay
+from plans.engine.calling import call
+from plans.engine.courses import course
+from plans.engine.places import in_hand, is_finished
 from plans.pattern import Plan, StageName
-from plans.places import in_hand, is_finished
 from plans.sayings import ENGINE_SAYINGS
 
 

@@ -6,9 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from plans.conversation import Grain, HowMany, IHave, Next, Reply, WhereAmI
-from plans.courses import course
+from plans.engine.courses import course
+from plans.engine.places import span
 from plans.pattern import Half, Plan, StageName
-from plans.places import span
 from plans.stitches import TAKES_MAKES
 from tests.plans.knitter import Knitter
 from tests.strategies import Pair, pairs, practice

@@ -6,7 +6,7 @@ import pytest
 
 from plans.pattern import BindOff, Heel
 from plans.proof import prove
-from plans.proof_sayings import PROOF_SAYINGS
+from plans.proof.sayings import PROOF_SAYINGS
 from tests.plans.damages import Damage, all_damages
 from tests.strategies import practice
 

@@ -21,10 +21,10 @@ from plans.conversation import (
     Undo,
     WhereAmI,
 )  # fmt: skip
-from plans.courses import course, identity
 from plans.engine import begin, decide, replay
+from plans.engine.courses import course, identity
+from plans.engine.replanning import take_over
 from plans.pattern import Half, Heel, StageName
-from plans.replanning import take_over
 from tests.plans.knitter import Knitter, assert_registered, shown
 from tests.strategies import adult, commands, practice
 
@@ -112,7 +112,7 @@ def test_from_any_place_another_plan_takes_over_on_the_same_half_and_stage(at: i
 
 
 def _at(plan, progress: Progress) -> int:
-    from plans.places import in_hand
+    from plans.engine.places import in_hand
 
     return in_hand(course(plan), progress.now)
 

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given, settings
 
 from plans.conversation import Next
-from plans.courses import course
+from plans.engine.courses import course
+from plans.engine.resuming import resume
 from plans.pattern import Half, Heel, Plan, StageName
-from plans.resuming import resume
 from tests.plans.knitter import Knitter, assert_registered, shown
 from tests.strategies import Pair, adult, pairs, practice
 

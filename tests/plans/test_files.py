@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plans.comments import COMMENTS, EXAMPLES
 from plans.conversation import Measure, Problem, Reply
-from plans.fields import READERS, read_answer
 from plans.files import LONGEST_FILE, read_wishes, write_wishes
+from plans.files.comments import COMMENTS, EXAMPLES
+from plans.files.fields import READERS, read_answer
 from plans.pattern import BindOff, Heel, Toe
 from plans.quantities import Length
-from plans.sizing_sayings import FIELD_SAYINGS, SIZING_SAYINGS
+from plans.sizing.sayings import FIELD_SAYINGS, SIZING_SAYINGS
 from plans.wishes import Swatch, Wishes
 from tests.plans.made_up_wishes import absurd_wishes, wishes
 

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plans.heels import gusset_rounds, heel_round
 from plans.pattern import Facing, Half, Heel, StageName
+from plans.rows.heels import gusset_rounds, heel_round
 from plans.stitches import Op
 from tests.plans.row_text import operation
 from tests.strategies import adult, practice

@@ -2,9 +2,9 @@
 
 import pytest
 
-from plans.knitting import knit_row
-from plans.loops import Needle
 from plans.pattern import Facing, Group, Half, Row, StageName
+from plans.proof.knitting import knit_row
+from plans.proof.loops import Needle
 from plans.stitches import Op
 
 RS, WS = Facing.RS, Facing.WS

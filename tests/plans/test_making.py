@@ -10,9 +10,9 @@ from plans.conversation import Problem
 from plans.making import Made, make_plan
 from plans.pattern import BindOff, Heel, Toe
 from plans.proof import prove
-from plans.proof_sayings import PROOF_SAYINGS
+from plans.proof.sayings import PROOF_SAYINGS
 from plans.quantities import Length
-from plans.sizing_sayings import SIZING_SAYINGS
+from plans.sizing.sayings import SIZING_SAYINGS
 from plans.wishes import Swatch, Wishes
 from tests.plans.made_up_wishes import absurd_wishes, wishes
 

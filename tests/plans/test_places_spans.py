@@ -5,9 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plans.conversation import Grain, Place, Standing
-from plans.courses import course
-from plans.pattern import Half, Heel, Plan, StageName
-from plans.places import (
+from plans.engine.courses import course
+from plans.engine.places import (
     Span,
     after,
     in_hand,
@@ -21,6 +20,7 @@ from plans.places import (
     to_go,
     worked_loops,
 )
+from plans.pattern import Half, Heel, Plan, StageName
 from tests.strategies import Pair, pairs, practice
 
 ALL: tuple[Grain, ...] = ("group", "half", "side", "round", "follow")

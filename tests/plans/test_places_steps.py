@@ -3,10 +3,10 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plans.courses import course
+from plans.engine.courses import course
+from plans.engine.places import steps
+from plans.engine.steps import joined, repeats
 from plans.pattern import Act, Facing, Group, Half, Row, StageName
-from plans.places import steps
-from plans.steps import joined, repeats
 from plans.stitches import Op
 from tests.strategies import Pair, pairs
 

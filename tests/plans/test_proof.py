@@ -4,7 +4,7 @@ import pytest
 
 from plans.pattern import Act, Group, Heel, StageName
 from plans.proof import prove
-from plans.proof_sayings import PROOF_SAYINGS
+from plans.proof.sayings import PROOF_SAYINGS
 from plans.stitches import Op
 from tests.plans.damages import all_damages
 from tests.strategies import adult, practice

@@ -6,14 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from plans.feet import estimate_ankle, estimate_ball, estimate_heel
-from plans.limits import check_around
 from plans.pattern import Toe
 from plans.quantities import Length
-from plans.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
+from plans.rows.toes import toe_schedule
 from plans.sizing import gauge_of, size_sock
-from plans.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
-from plans.toes import toe_schedule
+from plans.sizing.feet import estimate_ankle, estimate_ball, estimate_heel
+from plans.sizing.limits import check_around
+from plans.sizing.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
+from plans.sizing.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
 from plans.wishes import SockSize, Swatch, Wishes
 
 FOLDER = Path(__file__).parent.parent / "published"

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from plans.conversation import Measure, Problem
 from plans.quantities import Length
-from plans.shoes import LONGEST_FOOT, SHORTEST_FOOT, Shoe, System, parse_shoe, size_for
+from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT, Shoe, System, parse_shoe, size_for
 
 FEET = st.fractions(SHORTEST_FOOT.mm, LONGEST_FOOT.mm).map(Length)
 

@@ -7,11 +7,11 @@ from hypothesis import example, given
 
 from plans.conversation import Measure, Problem
 from plans.pattern import Toe
-from plans.proportions import default_cast_on, nearest_around
 from plans.quantities import Length
+from plans.rows.toes import toe_schedule
 from plans.sizing import gauge_of, size_sock
-from plans.sizing_sayings import NOTE_SAYINGS, SIZING_SAYINGS
-from plans.toes import toe_schedule
+from plans.sizing.proportions import default_cast_on, nearest_around
+from plans.sizing.sayings import NOTE_SAYINGS, SIZING_SAYINGS
 from plans.wishes import SockSize, Swatch, Wishes
 from tests.plans.made_up_wishes import absurd_wishes, wishes
 

@@ -12,7 +12,7 @@ from plans.conversation import Problem, Reply
 from plans.pattern import Toe
 from plans.quantities import Length
 from plans.sizing import size_sock
-from plans.sizing_sayings import PROBLEM_SAYINGS
+from plans.sizing.sayings import PROBLEM_SAYINGS
 from plans.wishes import SockSize, Swatch, Wishes
 from tests.plans.made_up_wishes import wishes
 from tests.plans.test_sizing import HERS, cm, wished

@@ -4,7 +4,7 @@ import ast
 from pathlib import Path
 
 import plans
-from plans.sizing_sayings import (
+from plans.sizing.sayings import (
     CURE_SAYINGS,
     FIELD_SAYINGS,
     FILE_SAYINGS,

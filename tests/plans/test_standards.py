@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plans.feet import CHILD, estimate_ankle, estimate_ball, is_childs
 from plans.quantities import Length
-from plans.standards import (
+from plans.sizing.feet import CHILD, estimate_ankle, estimate_ball, is_childs
+from plans.sizing.standards import (
     NEEDLE_SIZES,
     YARN_WEIGHTS,
     needle_by_old_uk,

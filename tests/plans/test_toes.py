@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plans.pattern import StageName, Toe
+from plans.rows.toes import cast_on, foot_rounds, toe_rounds, toe_schedule
 from plans.stitches import Op
-from plans.toes import cast_on, foot_rounds, toe_rounds, toe_schedule
 
 
 def _around(toe, tip, half):

@@ -4,7 +4,6 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
-from plans.calling import call
 from plans.conversation import (
     Advanced,
     Command,
@@ -19,9 +18,10 @@ from plans.conversation import (
     Undo,
     Yes,
 )  # fmt: skip
-from plans.courses import course
 from plans.engine import ask_next, replay
-from plans.places import place, position
+from plans.engine.calling import call
+from plans.engine.courses import course
+from plans.engine.places import place, position
 from tests.plans.knitter import Knitter
 from tests.strategies import Pair, other_moves, pairs, questions
 

@@ -1,0 +1,111 @@
+"""The step in hand, as it is called."""
+
+from plans.conversation import Grain, Reply, Standing
+from plans.engine.courses import HEEL_STAGES, Course, course
+from plans.engine.naming import half_name, round_number, row_name, sock_name, stage_name
+from plans.engine.places import Span, is_plain, span
+from plans.engine.working import act_reply, kinds, makes_of, step_work
+from plans.pattern import Act, Plan, StageName
+
+_OF_ONE_SOCK = frozenset({
+    Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.MARKER, Act.CUT,
+    Act.CUT_LONG,
+})  # fmt: skip
+_TURNS = frozenset({Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE})
+
+
+def call(plan: Plan, standing: Standing, grain: Grain) -> Reply:
+    """Name the step in hand, ending with the count it makes; "finished" where nothing is to go."""
+    return call_span(course(plan), span(plan, standing, grain))
+
+
+def call_span(the_course: Course, the_span: Span) -> Reply:
+    """The same for a span."""
+    if the_span.start >= the_course.end:
+        return Reply.of("finished")
+    first = the_course.steps[the_span.start]
+    if first.alone:
+        return _call_act(the_course, the_span.start)
+    stage = _stage_begins(the_course, the_span.start)
+    rows = list(dict.fromkeys(the_course.row_of[at] for at in the_span.positions))
+    if len(rows) == 1:
+        return _call_row(the_course, the_span, stage)
+    return _call_rows(the_course, the_span, stage, rows)
+
+
+def _call_act(the_course: Course, at: int) -> Reply:
+    acts = the_course.steps[at].acts
+    where = (row_name(the_course, the_course.row(at)),) if _OF_ONE_SOCK & set(acts) else ()
+    return Reply.of(
+        "call",
+        stage=_stage_begins(the_course, at) if at == 0 else (),
+        where=where,
+        acts=(),
+        work=tuple(act_reply(the_course, act, at) for act in acts if act not in _TURNS),
+        then=tuple(act_reply(the_course, act, at) for act in acts if act in _TURNS),
+        makes=(),
+    )
+
+
+def _call_row(the_course: Course, the_span: Span, stage: tuple[Reply, ...]) -> Reply:
+    parts = [the_course.steps[at] for at in the_span.positions]
+    start = the_course.starts[the_course.row_of[the_span.start]]
+    opens = not any(step.groups for step in the_course.steps[start : the_span.start])
+    return Reply.of(
+        "call",
+        stage=stage,
+        where=(row_name(the_course, the_course.row(the_span.start)),) if opens else (),
+        acts=tuple(act_reply(the_course, act, the_span.start) for act in parts[0].before),
+        work=tuple(said for step in parts for said in step_work(step)),
+        then=tuple(act_reply(the_course, act, the_span.start) for act in parts[-1].after),
+        makes=makes_of(the_course, the_span),
+    )
+
+
+def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row_indices: list[int]) -> Reply:
+    rows = [the_course.plan.rows[index] for index in row_indices]
+    run = the_course.rounds[the_course.round_of[row_indices[0]]]
+    whole = row_indices == list(range(run.first, run.end)) and _is_whole(the_course, the_span)
+    one_side = len({row.half for row in rows}) == 1
+    number, of = round_number(the_course, row_indices[0])
+    if whole and not one_side and not stage and all(is_plain(row) for row in rows):
+        return Reply.of("call-round", round=number, of=of)
+    if one_side:
+        where = Reply.of("where-side", half=half_name(rows[0].half))
+    else:
+        where = Reply.of("where-round" if whole else "where-rest-of-round", round=number, of=of)
+    turns = the_course.steps[the_span.end - 1].after if one_side else ()
+    return Reply.of(
+        "call",
+        stage=stage,
+        where=(where,),
+        acts=(),
+        work=kinds(rows),
+        then=tuple(act_reply(the_course, act, the_span.start) for act in turns if act in _TURNS),
+        makes=makes_of(the_course, the_span),
+    )
+
+
+def _is_whole(the_course: Course, the_span: Span) -> bool:
+    """Whether no stitch of the round was worked before the span."""
+    run = the_course.rounds[the_course.round_of[the_course.row_of[the_span.start]]]
+    before = the_course.steps[the_course.starts[run.first] : the_span.start]
+    return not the_span.done and not any(step.groups for step in before)
+
+
+def _stage_begins(the_course: Course, at: int) -> tuple[Reply, ...]:
+    """The stage's name, when its first stitches are in hand; the cast-on's with its first act."""
+    row_index = the_course.row_of[at]
+    run = the_course.stages[the_course.stage_of[row_index]]
+    row = the_course.plan.rows[row_index]
+    before = the_course.steps[the_course.starts[run.first] : at]
+    if any(step.groups for step in before) or (row.stage is StageName.CAST_ON and at > 0):
+        return ()
+    _, of = round_number(the_course, row_index)
+    name = stage_name(row.stage)
+    if the_course.is_heel(row_index):
+        sock = sock_name(the_course.plan, row.sock)
+        return (Reply.of("heel-stage-begins", stage=name, sock=sock, rows=of),)
+    if row.stage in HEEL_STAGES:
+        return (Reply.of("heel-begins"),)
+    return (Reply.of("stage-begins", stage=name, rounds=of),)

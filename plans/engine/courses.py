@@ -1,0 +1,205 @@
+"""A plan prepared for calling: all steps in the order of the needle, with counts and bounds.
+
+Positions are flat numbers over the steps of all rows, from 0; the number of steps itself is the end.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+from plans.conversation import PlanId
+from plans.engine.steps import Step, steps
+from plans.json_form import plan_id
+from plans.pattern import Half, Plan, Row, StageName
+
+HEEL_STAGES = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
+"""Worked row by row on the back of one sock: the coarsest step there is one row."""
+
+_SLOTS = {(1, Half.FRONT): 0, (1, Half.BACK): 1, (2, Half.FRONT): 2, (2, Half.BACK): 3}
+
+
+def slot(sock: int, half: Half) -> int:
+    """Where the count of a sock's half stands in a tuple of four."""
+    return _SLOTS[sock, half]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Rows from `first` to before `end` that belong together."""
+
+    first: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """A plan, ready for calling.
+
+    Attributes:
+        steps: every step of every row.
+        row_of: the row of each step.
+        starts: the position of each row's first step, and the end.
+        counts: loops on each half of each sock (see `slot`) before each step, and at the end.
+        own: the position of the next step of sock 1 and of sock 2, from each position on.
+        alone: the next position from each one on at which an act stands alone.
+        stages: rows with one stage name; those of a heel once for each sock.
+        rounds: rows of one round; in a heel each row is a round of its own.
+        sides: rows on one half of both socks within a round.
+        stage_of, round_of, side_of: which of these each row is in.
+        longest: the highest round number in each stage.
+    """
+
+    plan: Plan = field(repr=False)
+    steps: tuple[Step, ...] = field(repr=False)
+    row_of: tuple[int, ...] = field(repr=False)
+    starts: tuple[int, ...] = field(repr=False)
+    counts: tuple[tuple[int, ...], ...] = field(repr=False)
+    own: tuple[tuple[int, int], ...] = field(repr=False)
+    alone: tuple[int, ...] = field(repr=False)
+    stages: tuple[Run, ...] = field(repr=False)
+    rounds: tuple[Run, ...] = field(repr=False)
+    sides: tuple[Run, ...] = field(repr=False)
+    stage_of: tuple[int, ...] = field(repr=False)
+    round_of: tuple[int, ...] = field(repr=False)
+    side_of: tuple[int, ...] = field(repr=False)
+    longest: tuple[int, ...] = field(repr=False)
+
+    @property
+    def end(self) -> int:
+        """The position past the last step."""
+        return len(self.steps)
+
+    def row(self, position: int) -> Row:
+        """The row of a step; of the last one at the end."""
+        return self.plan.rows[self.row_of[min(position, self.end - 1)]]
+
+    def is_heel(self, row_index: int) -> bool:
+        """Whether a row belongs to a heel worked back and forth; the fronts of its round do not."""
+        return is_heel(self.plan.rows[row_index])
+
+
+def is_heel(row: Row) -> bool:
+    """Whether a row is one of a heel's own, worked back and forth."""
+    return row.stage in HEEL_STAGES and row.half is Half.BACK
+
+
+def course(plan: Plan) -> Course:
+    """The plan prepared for calling; kept for the plans used last."""
+    return _prepared(_Same(plan))
+
+
+def identity(plan: Plan) -> PlanId:
+    """The plan's hash; kept like its course."""
+    return _identified(_Same(plan))
+
+
+class _Same:
+    """A plan that equals only itself: its hash costs nothing."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+
+    def __hash__(self) -> int:
+        return id(self.plan)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and self.plan is other.plan
+
+
+@lru_cache(maxsize=8)
+def _identified(same: _Same) -> PlanId:
+    return plan_id(same.plan)
+
+
+@lru_cache(maxsize=8)
+def _prepared(same: _Same) -> Course:
+    plan = same.plan
+    cut = [steps(row) for row in plan.rows]
+    flat = tuple(step for row_steps in cut for step in row_steps)
+    row_of = tuple(index for index, row_steps in enumerate(cut) for _ in row_steps)
+    stages = _runs(plan, _stage_mark)
+    stage_of = _which(stages)
+    return Course(
+        plan=plan,
+        steps=flat,
+        row_of=row_of,
+        starts=_starts(cut),
+        counts=_counts(plan, cut, flat, row_of),
+        own=_own(plan, row_of),
+        alone=_next_alone(flat),
+        stages=stages,
+        rounds=(rounds := _runs(plan, _round_mark)),
+        sides=(sides := _runs(plan, _side_mark)),
+        stage_of=stage_of,
+        round_of=_which(rounds),
+        side_of=_which(sides),
+        longest=tuple(max(row.round for row in plan.rows[run.first : run.end]) for run in stages),
+    )
+
+
+def _stage_mark(row: Row) -> tuple[object, ...]:
+    return (row.stage, row.sock if is_heel(row) else 0)
+
+
+def _round_mark(row: Row) -> tuple[object, ...]:
+    return (*_stage_mark(row), row.index if is_heel(row) else row.round)
+
+
+def _side_mark(row: Row) -> tuple[object, ...]:
+    return (*_round_mark(row), row.half)
+
+
+def _runs(plan: Plan, mark: Callable[[Row], tuple[object, ...]]) -> tuple[Run, ...]:
+    marks = [mark(row) for row in plan.rows]
+    bounds = [at for at in range(len(marks)) if at == 0 or marks[at] != marks[at - 1]]
+    return tuple(Run(first, end) for first, end in zip(bounds, [*bounds[1:], len(marks)], strict=True))
+
+
+def _which(runs: tuple[Run, ...]) -> tuple[int, ...]:
+    return tuple(number for number, run in enumerate(runs) for _ in range(run.first, run.end))
+
+
+def _starts(cut: list[tuple[Step, ...]]) -> tuple[int, ...]:
+    starts = [0]
+    for row_steps in cut:
+        starts.append(starts[-1] + len(row_steps))
+    return tuple(starts)
+
+
+def _counts(
+    plan: Plan, cut: list[tuple[Step, ...]], flat: tuple[Step, ...], row_of: tuple[int, ...]
+) -> tuple[tuple[int, ...], ...]:
+    """Loops before each step. In the bind-off a waiting loop is taken by the sock's other half."""
+    now = [0, 0, 0, 0]
+    found = [(0, 0, 0, 0)]
+    for position, (step, row_index) in enumerate(zip(flat, row_of, strict=True)):
+        row = plan.rows[row_index]
+        here, other = slot(row.sock, row.half), slot(row.sock, _OTHER[row.half])
+        if position == 0 or row_of[position - 1] != row_index:
+            waiting = -min(0, now[here] + sum(each.gains for each in cut[row_index]))
+            now[here] += waiting
+            now[other] -= waiting
+        now[here] += step.gains
+        found.append((now[0], now[1], now[2], now[3]))
+    return tuple(found)
+
+
+_OTHER = {Half.FRONT: Half.BACK, Half.BACK: Half.FRONT}
+
+
+def _own(plan: Plan, row_of: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
+    following = [len(row_of), len(row_of)]
+    found = [(following[0], following[1])]
+    for position in range(len(row_of) - 1, -1, -1):
+        following[plan.rows[row_of[position]].sock - 1] = position
+        found.append((following[0], following[1]))
+    return tuple(reversed(found))
+
+
+def _next_alone(flat: tuple[Step, ...]) -> tuple[int, ...]:
+    following = len(flat)
+    found = [following]
+    for position in range(len(flat) - 1, -1, -1):
+        following = position if flat[position].alone else following
+        found.append(following)
+    return tuple(reversed(found))

@@ -1,0 +1,133 @@
+"""Places set by the knitter: back, forward, "I am at round", ripped back."""
+
+from plans.conversation import (
+    Asked,
+    AtRound,
+    Back,
+    Decision,
+    Forward,
+    PlaceSet,
+    Progress,
+    Reply,
+    RippedBack,
+    Standing,
+)
+from plans.engine.calling import call
+from plans.engine.courses import Course, Run, course
+from plans.engine.naming import round_number, stage_name
+from plans.engine.places import in_hand, standing_at
+from plans.pattern import Plan, StageName
+
+
+def shift(plan: Plan, progress: Progress, command: Back | Forward) -> Decision:
+    """Go whole rounds back or forward, as many as there are, to the start of one; in a heel its rows."""
+    the_course = course(plan)
+    way = command.kind
+    if command.rounds < 1:
+        return Decision(events=(), reply=Reply.of("no-rounds"))
+    here = _round_in_hand(the_course, progress.now)
+    step = -command.rounds if way == "back" else command.rounds
+    target = max(0, min(here + step, len(the_course.rounds) - 1))
+    moved = here - target if way == "back" else target - here
+    if moved < 1:
+        return Decision(events=(), reply=Reply.of(f"cannot-go-{way}"))
+    now = standing_at(the_course, progress.now.plan, the_course.starts[the_course.rounds[target].first])
+    said = call(plan, now, progress.grain)
+    if moved < command.rounds:
+        reply = Reply.of(f"went-{way}-fewer", asked=command.rounds, rounds=moved, call=said)
+    else:
+        reply = Reply.of(f"went-{way}", rounds=moved, call=said)
+    return Decision(events=(PlaceSet(now=now, why=way),), reply=reply)
+
+
+def _round_in_hand(the_course: Course, standing: Standing) -> int:
+    at = in_hand(the_course, standing)
+    return len(the_course.rounds) if at >= the_course.end else the_course.round_of[the_course.row_of[at]]
+
+
+def ask_to_set(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
+    """Ask before a place is set; or say why it cannot be."""
+    the_course = course(plan)
+    found = _target(the_course, progress.now, wish)
+    if isinstance(found, Reply):
+        return Decision(events=(), reply=found)
+    number, of = round_number(the_course, found)
+    stage = stage_name(the_course.plan.rows[found].stage)
+    key = "ask-at-round" if isinstance(wish, AtRound) else "ask-ripped-back"
+    return Decision(events=(Asked(wish=wish),), reply=Reply.of(key, stage=stage, round=number, of=of))
+
+
+def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
+    """Set the place that was asked for, at the first stitches: a lifeline there is in already."""
+    the_course = course(plan)
+    found = _target(the_course, progress.now, wish)
+    if isinstance(found, Reply):
+        return Decision(events=(), reply=found)
+    now = standing_at(the_course, progress.now.plan, _first_stitches(the_course, found))
+    number, of = round_number(the_course, found)
+    reply = Reply.of(
+        "place-set",
+        stage=stage_name(the_course.plan.rows[found].stage),
+        round=number,
+        of=of,
+        call=call(plan, now, progress.grain),
+    )
+    return Decision(events=(PlaceSet(now=now, why=wish.kind),), reply=reply)
+
+
+def _first_stitches(the_course: Course, row_index: int) -> int:
+    start, end = the_course.starts[row_index : row_index + 2]
+    if the_course.plan.rows[row_index].stage is StageName.CAST_ON:
+        return start
+    return next((at for at in range(start, end) if the_course.steps[at].groups), start)
+
+
+def wish_reply(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Reply:
+    """What a question was about, to be said when it is dropped."""
+    the_course = course(plan)
+    found = _target(the_course, progress.now, wish)
+    key = "wish-at-round" if isinstance(wish, AtRound) else "wish-ripped-back"
+    row = the_course.row(in_hand(the_course, progress.now)) if isinstance(found, Reply) else plan.rows[found]
+    number, _ = round_number(the_course, row.index)
+    return Reply.of(key, stage=stage_name(row.stage), round=number)
+
+
+def _target(the_course: Course, standing: Standing, wish: AtRound | RippedBack) -> int | Reply:
+    """The row a wish names, or why there is none."""
+    at = in_hand(the_course, standing)
+    stage: int | Reply = the_course.stage_of[the_course.row(at).index]
+    if isinstance(wish, RippedBack):
+        if wish.stage is None and wish.round is None:
+            return Reply.of("ripped-back-to-where")
+        if wish.stage is not None:
+            stage = _stage_before(the_course, at, wish.stage)
+    if isinstance(stage, Reply):
+        return stage
+    number = 1 if wish.round is None else wish.round
+    row_index = _row_of_round(the_course, the_course.stages[stage], number)
+    name = stage_name(the_course.plan.rows[the_course.stages[stage].first].stage)
+    if row_index is None:
+        _, of = round_number(the_course, the_course.stages[stage].first)
+        return Reply.of("no-such-round", stage=name, round=number, of=of)
+    if isinstance(wish, RippedBack) and the_course.starts[row_index] > at:
+        return Reply.of("not-knitted-yet", stage=name, round=number)
+    return row_index
+
+
+def _stage_before(the_course: Course, at: int, wanted: str) -> int | Reply:
+    """The last stage of a name that has begun; "heel" is also the turn of a heel with a flap."""
+    rows = the_course.plan.rows
+    names = {wanted} if wanted != "heel" else {StageName.HEEL, StageName.HEEL_TURN}
+    found = [number for number, run in enumerate(the_course.stages) if rows[run.first].stage in names]
+    begun = [number for number in found if the_course.starts[the_course.stages[number].first] <= at]
+    if begun:
+        return begun[-1]
+    if found:
+        ahead = rows[the_course.stages[found[0]].first].stage
+        return Reply.of("not-knitted-yet", stage=stage_name(ahead), round=1)
+    return Reply.of("no-such-stage")
+
+
+def _row_of_round(the_course: Course, run: Run, number: int) -> int | None:
+    rows = range(run.first, run.end)
+    return next((index for index in rows if round_number(the_course, index)[0] == number), None)

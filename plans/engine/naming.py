@@ -1,0 +1,43 @@
+"""What socks, halves, stages and places are called in replies."""
+
+from plans.conversation import Reply
+from plans.engine.courses import Course
+from plans.pattern import Half, Plan, Row, StageName
+from plans.sayings import stage_key
+
+_PLAIN_NAMES = {"first": "sock-first", "second": "sock-second"}
+
+
+def sock_name(plan: Plan, sock: int) -> Reply:
+    """The sock by its name in the plan; the plain names "first" and "second" have keys of their own."""
+    name = plan.socks[sock - 1]
+    key = _PLAIN_NAMES.get(name)
+    return Reply.of(key) if key is not None else Reply.of("sock-named", name=name)
+
+
+def half_name(half: Half) -> Reply:
+    """Front or back."""
+    return Reply.of(f"half-{half.value}")
+
+
+def stage_name(stage: StageName) -> Reply:
+    """The stage by its name."""
+    return Reply.of(stage_key(stage))
+
+
+def half_of(plan: Plan, sock: int, half: Half) -> Reply:
+    """One half of one sock: "front of the first sock"."""
+    return Reply.of("where-half", half=half_name(half), sock=sock_name(plan, sock))
+
+
+def row_name(the_course: Course, row: Row) -> Reply:
+    """One half of one sock, or in a heel the row of that sock, counted within its stage."""
+    if not the_course.is_heel(row.index):
+        return half_of(the_course.plan, row.sock, row.half)
+    number, of = round_number(the_course, row.index)
+    return Reply.of("where-heel-row", sock=sock_name(the_course.plan, row.sock), row=number, of=of)
+
+
+def round_number(the_course: Course, row_index: int) -> tuple[int, int]:
+    """The round within its stage and how many that stage has; in a heel the row, counted within its stage."""
+    return the_course.plan.rows[row_index].round, the_course.longest[the_course.stage_of[row_index]]

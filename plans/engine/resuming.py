@@ -1,0 +1,82 @@
+"""What is said when she comes back: where she is, and what hangs where, so that fingers find it."""
+
+from plans.conversation import Progress, Reply
+from plans.engine.answers import heel_part
+from plans.engine.calling import call
+from plans.engine.courses import Course, course, slot
+from plans.engine.marking import heel_state
+from plans.engine.naming import half_of, round_number, sock_name, stage_name
+from plans.engine.places import in_hand
+from plans.pattern import Act, Half, Plan, Row, StageName
+
+_AT_EDGE = frozenset({(1, Half.BACK), (2, Half.FRONT)})
+"""Where a half ends at the outer edge of the needle; the others end in the gap (derived)."""
+
+
+def resume(plan: Plan, progress: Progress) -> Reply:
+    """Sock, half, step; whether the marker faces her; which yarn hangs where; one count to check by touch."""
+    the_course = course(plan)
+    at = in_hand(the_course, progress.now)
+    if at >= the_course.end:
+        return Reply.of("resume-finished", pair=plan.name)
+    row = the_course.row(at)
+    number, of = round_number(the_course, row.index)
+    return Reply.of(
+        "resume",
+        pair=plan.name,
+        where=half_of(plan, row.sock, row.half),
+        stage=stage_name(row.stage),
+        round=number,
+        of=of,
+        marker=_marker(the_course, at, row),
+        yarns=tuple(said for sock in (1, 2) for said in _yarn(the_course, at, sock)),
+        check=_check(the_course, at, row),
+        call=call(plan, progress.now, progress.grain),
+    )
+
+
+def _marker(the_course: Course, at: int, row: Row) -> Reply:
+    """The marker hangs on the front of the first sock: in sight while fronts are worked (common practice)."""
+    if not any(Act.MARKER in step.acts for step in the_course.steps[:at]):
+        return Reply.of("marker-not-yet")
+    return Reply.of("marker-faces-you" if row.half is Half.FRONT else "marker-hidden")
+
+
+def _yarn(the_course: Course, at: int, sock: int) -> tuple[Reply, ...]:
+    """Where a sock's yarn hangs before a step: nothing to say while it is not in use yet."""
+    rows = the_course.plan.rows
+    here = the_course.row_of[at]
+    begun = _stitches_before(the_course, here, at)
+    behind = [row for row in rows[: here + begun] if row.yarn == sock and row.ops]
+    if not behind:
+        return ()
+    name = sock_name(the_course.plan, sock)
+    cut = (the_course.row(index) for index in range(at) if Act.CUT in the_course.steps[index].acts)
+    if any(row.yarn == sock for row in cut):
+        return (Reply.of("yarn-cut", sock=name),)
+    last = behind[-1]
+    if last.index == here or _same_strip(rows, here, last):
+        return (Reply.of("yarn-at-the-working-point", sock=name),)
+    ends = (last.sock, Half.BACK if last.stage is StageName.CAST_ON else last.half)
+    at_edge = ends in _AT_EDGE
+    return (Reply.of("yarn-at-the-edge" if at_edge else "yarn-in-the-gap", sock=name),)
+
+
+def _stitches_before(the_course: Course, row_index: int, at: int) -> bool:
+    """Whether stitches of the row lie behind and others ahead."""
+    start, end = the_course.starts[row_index : row_index + 2]
+    return any(step.groups for step in the_course.steps[start:at]) and end > at
+
+
+def _same_strip(rows: tuple[Row, ...], here: int, last: Row) -> bool:
+    """Whether the row in hand goes on where the last one turned: the same half of the same sock."""
+    return last.index == here - 1 and (last.sock, last.half) == (rows[here].sock, rows[here].half)
+
+
+def _check(the_course: Course, at: int, row: Row) -> tuple[Reply, ...]:
+    """One count: the unmarked middle inside a turn, else the loops on the half in hand."""
+    where = half_of(the_course.plan, row.sock, row.half)
+    if row.stage is StageName.HEEL_TURN and heel_part(the_course, at):
+        return (Reply.of("check-middle", where=where, count=heel_state(the_course, at).unmarked),)
+    count = the_course.counts[at][slot(row.sock, row.half)]
+    return (Reply.of("check-count", where=where, count=count),) if count else ()

@@ -1,0 +1,103 @@
+"""What is worked in a step, put into replies: operations, repeats, the kind of a row, acts, counts made."""
+
+from fractions import Fraction
+
+from plans.conversation import Measure, Reply
+from plans.engine.courses import Course, slot
+from plans.engine.naming import half_name, half_of
+from plans.engine.places import Span, is_plain
+from plans.engine.steps import Step
+from plans.pattern import Act, Group, Half, Row, StageName
+from plans.sayings import act_key, op_key
+from plans.stitches import Op, makes, takes
+
+_FOOT = frozenset({StageName.TOE, StageName.FOOT, StageName.GUSSET})
+_LEG = frozenset({StageName.LEG, StageName.CUFF})
+_STRANDS = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND})
+_KNIT, _PURL = frozenset({Op.K, Op.KTBL}), frozenset({Op.P, Op.PTBL})
+
+
+def group_reply(group: Group) -> Reply:
+    """One operation and how often."""
+    said = Reply.of(op_key(group.op), times=group.times)
+    if group.wrap:
+        return Reply.of("with-wraps", work=(said,))
+    return Reply.of("with-doubles", work=(said,)) if group.double else said
+
+
+def step_work(step: Step) -> tuple[Reply, ...]:
+    """The stitches of one step."""
+    groups = tuple(group_reply(group) for group in step.groups)
+    return groups if step.times == 1 else (Reply.of("repeat", work=groups, times=step.times),)
+
+
+def kind_of(row: Row) -> str:
+    """The key that sums a whole row up."""
+    ops = {group.op for group in row.ops}
+    if Op.CO in ops:
+        return "work-cast-on"
+    if any(takes(op) and not makes(op) for op in ops):
+        return "work-bind-off"
+    if ops & _STRANDS:
+        return "work-closing"
+    gains = sum(group.times * (makes(group.op) - takes(group.op)) for group in row.ops)
+    if gains:
+        return "work-increase" if gains > 0 else "work-decrease"
+    if not is_plain(row):
+        return "work-mixed"
+    return "work-rib" if ops & _KNIT and ops & _PURL else "work-plain"
+
+
+def kinds(rows: list[Row]) -> tuple[Reply, ...]:
+    """What several rows come to: one kind, or one for each half; every kind where socks differ."""
+    by_half = {half: sorted({kind_of(row) for row in rows if row.half is half}) for half in Half}
+    front, back = by_half[Half.FRONT], by_half[Half.BACK]
+    if not front or not back or front == back:
+        return tuple(Reply.of(kind) for kind in front or back)
+    return tuple(
+        Reply.of("on-half", half=half_name(half), work=tuple(Reply.of(kind) for kind in found))
+        for half, found in by_half.items()
+    )
+
+
+def makes_of(the_course: Course, span: Span) -> tuple[Reply, ...]:
+    """The counts the step makes, in the shortest form that names each half it changes or works."""
+    counts = the_course.counts[span.end]
+    halves = list(dict.fromkeys((the_course.row(at).sock, the_course.row(at).half) for at in span.positions))
+    found = {where: counts[slot(*where)] for where in halves}
+    if len(found) == 1:
+        return tuple(Reply.of("makes", count=count) for count in found.values())
+    if len(set(found.values())) == 1:
+        one_half = len({half for _, half in found}) == 1
+        return (Reply.of("makes-each" if one_half else "makes-each-half", count=counts[slot(*halves[0])]),)
+    if len(found) == 4 and counts[:2] == counts[2:]:
+        return (Reply.of("makes-front-back", front=counts[0], back=counts[1]),)
+    return tuple(
+        Reply.of("makes-on", where=half_of(the_course.plan, sock, half), count=count)
+        for (sock, half), count in found.items()
+    )
+
+
+def act_reply(the_course: Course, act: Act, at: int) -> Reply:
+    """An act; where the work is measured or tried on, with the length it should have by now."""
+    if act not in {Act.MEASURE, Act.TRY_ON}:
+        return Reply.of(act_key(act))
+    part, due = length_due(the_course, at)
+    return Reply.of(f"{act_key(act)}-{part}", due=due)
+
+
+def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
+    """"foot" or "leg", and how long it is after the rounds so far: rounds / gauge.
+
+    The foot is measured from the tip of the toe; a heel that is turned adds as many rounds as stitches were
+    marked on each side, since half of the 2w turn rows lie under the foot (derived; printed estimates of the
+    turn, 0.25 to 0.75 inches, agree). The leg is measured from the top of the heel flap.
+    """
+    plan = the_course.plan
+    row_index = the_course.row_of[at]
+    firsts = [plan.rows[run.first] for run in the_course.rounds[: the_course.round_of[row_index]]]
+    leg = sum(row.stage in _LEG for row in firsts)
+    turned = plan.turned if any(the_course.is_heel(row.index) for row in firsts) else 0
+    rounds = leg or sum(row.stage in _FOOT for row in firsts) + turned
+    tenths = Fraction(rounds * 1000) / plan.gauge.rounds_per_10cm
+    return "leg" if leg else "foot", Measure(tenths_mm=round(tenths))

@@ -1,0 +1,185 @@
+"""One row knitted on real loops, operation by operation."""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from plans.pattern import Facing, Group, Row
+from plans.proof.loops import BACK_HALF, DOUBLE, MARKS, TAG, WRAP, WRAPS, Fault, Hands, Needle
+from plans.stitches import TAKES_MAKES, Op
+
+
+class Knitted(NamedTuple):
+    """What came of a row.
+
+    Attributes:
+        whole: all loops of the half were worked.
+        after: loops on the half.
+        beyond: loops of the half that wait unworked ahead of the row's end, without one it has just wrapped.
+        stopped: the row cannot be knitted to its end.
+    """
+
+    whole: bool
+    after: int
+    beyond: int
+    faults: tuple[Fault, ...]
+    stopped: bool = False
+
+
+def knit_row(needle: Needle, row: Row, side: Facing) -> Knitted:
+    """Knit one row with the given side of the work facing; the needle is changed."""
+    hands = Hands(needle, row, side)
+    before = needle.counts[hands.tag]
+    hands.find_yarn(row)
+    stopped = not _work_all(hands, row.ops)
+    whole = hands.took == before
+    beyond = 0 if whole or stopped else hands.count_beyond()
+    needle.sides[hands.sock] = side
+    return Knitted(whole, needle.counts[hands.tag], beyond, tuple(hands.faults), stopped)
+
+
+def _work_all(hands: Hands, ops: tuple[Group, ...]) -> bool:
+    """All operations of a row; those that make one loop of one are worked together, as they do the same."""
+    simple = 0
+    for group in ops:
+        if group.op in _SIMPLE and not group.wrap and not group.double:
+            simple += group.times
+            continue
+        if simple and not _work_simple(hands, simple):
+            return False
+        simple = 0
+        if group.op in _MARKLESS:
+            _check_marks(hands, group, [], 1)
+        if not _WAYS.get(group.op, _work)(hands, group):
+            return False
+    return not simple or _work_simple(hands, simple)
+
+
+def _work_simple(hands: Hands, number: int) -> bool:
+    """A run of stitches that make one loop of one unmarked loop."""
+    taken = hands.pick(number)
+    if taken is None:
+        return False
+    _check_marks(hands, None, taken, 1)
+    hands.make(number)
+    return True
+
+
+def _work(hands: Hands, group: Group) -> bool:
+    """Any operation that takes loops off one tip and leaves loops on the other."""
+    takes, makes = TAKES_MAKES[group.op]
+    if takes:
+        taken = hands.pick(takes * group.times)
+        if taken is None:
+            return False
+        _check_marks(hands, group, taken, takes)
+    hands.make(makes * group.times)
+    return True
+
+
+def _check_marks(hands: Hands, group: Group | None, taken: list[int], takes: int) -> None:
+    """Every wrap is lifted and every double joined, and none is spoken of where there is none."""
+    wrap, double = (group.wrap, group.double) if group else (False, False)
+    if not (wrap or double or hands.met_marks):
+        return
+    for marks, told, lost, invented in (
+        (WRAPS, wrap, "wrap-not-lifted", "no-wrap-there"),
+        (DOUBLE, double, "double-not-joined", "no-double-there"),
+    ):
+        if told:
+            units = [taken[start : start + takes] for start in range(0, len(taken), takes)]
+            bare = sum(1 for unit in units if not any(loop & marks for loop in unit))
+            if bare or not units:
+                hands.fault(invented, loops=bare)
+        else:
+            marked = sum(1 for loop in taken if loop & marks)
+            if marked:
+                hands.fault(lost, loops=marked)
+
+
+def _cast_on(hands: Hands, group: Group) -> bool:
+    """Loops on both tips at once: the front's lie at tip A, outside what is there, the back's at tip B."""
+    hands.make(group.times)
+    if not hands.tag & BACK_HALF:
+        hands.needle.loops.rotate(group.times)
+    return True
+
+
+def _wrap_turn(hands: Hands, group: Group) -> bool:
+    """The yarn goes round the neck of the next loop, which stays where it is."""
+    loops = hands.needle.loops
+    if group.times != 1 or hands.wrapped:
+        hands.fault("mark-misplaced", op=str(group.op))
+    if not loops or loops[hands.near] & TAG != hands.tag:
+        hands.too_few()
+        return False
+    loops[hands.near] += WRAP if loops[hands.near] & WRAPS != WRAPS else 0
+    hands.wrapped = 1
+    return True
+
+
+def _double(hands: Hands, group: Group) -> bool:
+    """After a turn the first loop is pulled over the needle: two legs that count as one."""
+    turned = hands.needle.sides[hands.sock] is not hands.side
+    if group.times != 1 or hands.took or not turned:
+        hands.fault("mark-misplaced", op=str(group.op))
+    taken = hands.pick(group.times)
+    if taken is None:
+        return False
+    _check_marks(hands, group, taken, 1)
+    hands.make(group.times, DOUBLE)
+    return True
+
+
+def _bind_off(hands: Hands, group: Group) -> bool:
+    """Each loop taken replaces the one of its sock that waits on the filled tip."""
+    needle, loops = hands.needle, hands.needle.loops
+    for _ in range(group.times):
+        waiting = loops[hands.far] if loops else -1
+        if waiting < 0 or waiting & ~MARKS != needle.ends[hands.sock]:
+            hands.fault("nothing-to-pass-over", sock=hands.sock + 1)
+            return False
+        if len(loops) == 1:
+            hands.too_few()
+            return False
+        taken = hands.pick(1)
+        if taken is None:
+            return False
+        _check_marks(hands, group, taken, 1)
+        _drop_waiting(hands)
+        hands.make(1)
+    return True
+
+
+def _drop_waiting(hands: Hands) -> None:
+    loops = hands.needle.loops
+    waiting = loops.pop() if hands.side is Facing.RS else loops.popleft()
+    hands.needle.counts[waiting & TAG] -= 1
+
+
+def _fasten(hands: Hands, group: Group) -> bool:
+    """The last loop of a sock is drawn tight with the cut end."""
+    needle = hands.needle
+    loops = needle.counts[hands.sock] + needle.counts[hands.sock + BACK_HALF]
+    if loops != 1 or group.times != 1:
+        hands.fault("fastened-too-early", loops=loops)
+        return False
+    _drop_waiting(hands)
+    needle.ends[hands.sock] = -1
+    return True
+
+
+_WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
+    Op.CO: _cast_on,
+    Op.WRAP_TURN: _wrap_turn,
+    Op.DS: _double,
+    Op.BO: _bind_off,
+    Op.YO_BO: _bind_off,
+    Op.SEW_BO: _bind_off,
+    Op.FASTEN: _fasten,
+}
+"""What is worked otherwise than by taking loops and making loops."""
+
+_MARKLESS = frozenset({op for op, (takes, _) in TAKES_MAKES.items() if not takes} | {Op.FASTEN})
+"""What takes no loop that a wrap could hang on."""
+
+_SIMPLE = frozenset(op for op, changes in TAKES_MAKES.items() if changes == (1, 1) and op not in _WAYS)

@@ -1,0 +1,91 @@
+"""What to do where toe, gusset and heel turn together are longer than the foot: one change, computed to work.
+
+A finer gauge is no cure of itself: it makes rounds needed and rounds there grow alike. What helps is a wider
+or faster toe, fewer stitches around, or more rounds for the same stitches.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from plans.conversation import Problem, Reply
+from plans.pattern import Toe
+from plans.quantities import Gauge, Length, plain_number
+from plans.sizing.limits import GAUGES
+from plans.sizing.measures import measure
+from plans.sizing.proportions import (
+    FEWEST_AROUND,
+    MULTIPLE,
+    default_cast_on,
+    finished_foot,
+    gusset_stitches,
+    rounds_besides_even,
+    rounds_in,
+    turned_stitches,
+)
+from plans.sizing.shoes import LONGEST_FOOT
+from plans.sizing.tape import Tape
+from plans.wishes import Wishes
+
+_TIGHTEST = Fraction(75, 100)
+"""Of the ball: 25 % of negative ease is the most in print (Eckman, How to Knit Socks, ch. 3)."""
+_STEEPEST = Fraction(16, 10)
+"""Rounds over stitches that no ordinary knitted fabric exceeds; usual is 1.35 to 1.45 (common practice)."""
+
+
+def foot_too_short(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: int) -> Problem:
+    """The refusal, with rounds needed, rounds there, and the first cure that works."""
+    there = rounds_in(finished_foot(tape.foot), gauge)
+    needed = rounds_besides_even(wishes.toe, cast_on, around)
+    cures = (
+        _wider_or_faster_toe(wishes.toe, cast_on, around, there),
+        _fewer_stitches(wishes, tape, gauge, around, there),
+        _more_rounds(tape, gauge, needed),
+        _longer_foot(wishes, tape, gauge, needed),
+    )
+    cure = next((found for kind in cures for found in kind), Reply.of("cure-measure-again"))
+    gusset, turn = 2 * gusset_stitches(around), turned_stitches(around)
+    parts = {"toe": needed - gusset - turn, "gusset": gusset, "turn": turn}
+    where = "shoe" if wishes.foot_length is None else "foot_length"
+    return Problem.of("foot-too-short", where, needed=needed, there=there, **parts, cure=cure)
+
+
+def _wider_or_faster_toe(toe: Toe, cast_on: int, around: int, there: int) -> Iterator[Reply]:
+    """A wider cast-on, up to half the stitches; else the rounded toe; else both."""
+    wider = range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE)
+    for loops in wider:
+        if rounds_besides_even(toe, loops, around) <= there:
+            yield Reply.of("cure-cast-on", loops=loops)
+    if toe is Toe.ROUNDED:
+        return
+    if rounds_besides_even(Toe.ROUNDED, cast_on, around) <= there:
+        yield Reply.of("cure-rounded-toe")
+    for loops in wider:
+        if rounds_besides_even(Toe.ROUNDED, loops, around) <= there:
+            yield Reply.of("cure-rounded-toe-cast-on", loops=loops)
+
+
+def _fewer_stitches(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, there: int) -> Iterator[Reply]:
+    """Fewer stitches around, as long as they still go round the foot."""
+    for fewer in range(around - MULTIPLE, FEWEST_AROUND - 1, -MULTIPLE):
+        cast_on = wishes.cast_on or default_cast_on(fewer)
+        if gauge.width(fewer) < tape.ball * _TIGHTEST or cast_on > fewer:
+            return
+        if rounds_besides_even(wishes.toe, cast_on, fewer) <= there:
+            yield Reply.of("cure-around", stitches=fewer)
+
+
+def _more_rounds(tape: Tape, gauge: Gauge, needed: int) -> Iterator[Reply]:
+    """The round gauge at which the foot is long enough, to the next tenth up, where fabric can be so."""
+    length = finished_foot(tape.foot)
+    rounds = Fraction(-(-(needed * 1000) // length.mm), 10)
+    if rounds <= GAUGES["rounds"][1] and rounds <= gauge.stitches_per_10cm * _STEEPEST:
+        yield Reply.of("cure-gauge", rounds=plain_number(rounds))
+
+
+def _longer_foot(wishes: Wishes, tape: Tape, gauge: Gauge, needed: int) -> Iterator[Reply]:
+    """The foot that would do, where the stitches around do not come from the foot's length themselves."""
+    if wishes.ball is None and wishes.around is None:
+        return
+    for mm in range(int(tape.foot.mm) + 1, int(LONGEST_FOOT.mm) + 1):
+        if rounds_in(finished_foot(Length(Fraction(mm))), gauge) >= needed:
+            yield Reply.of("cure-foot", length=measure(Length(Fraction(mm))))

@@ -1,0 +1,89 @@
+"""Leg and cuff in rounds: as wished, else in proportion to the foot."""
+
+from fractions import Fraction
+from itertools import count
+from typing import NamedTuple
+
+from plans.conversation import Problem, Reply
+from plans.quantities import Gauge, Length
+from plans.sizing.measures import is_longer, measure
+from plans.sizing.proportions import rounds_in
+from plans.wishes import Wishes
+
+_LEG_OF_FOOT = Fraction(6, 10)
+_DEEPEST_CUFF = Length.of_cm(4)
+_CALF_BEGINS = Length.of_cm(15)
+"""Above the heel: calf shaping, jriede.com; "Sizing guidelines", Knitty 2023, says 15 to 20 cm."""
+
+
+class Upper(NamedTuple):
+    """The sock above the heel.
+
+    Attributes:
+        leg: aimed at, cuff included.
+        leg_rounds: without the cuff.
+    """
+
+    leg: Length
+    leg_rounds: int
+    cuff_rounds: int
+    notes: tuple[Reply, ...]
+
+
+def size_upper(wishes: Wishes, foot: Length, gauge: Gauge) -> Upper | Problem:
+    """Rounds of leg and cuff.
+
+    A leg not wished for is 0.6 of the foot to the half centimetre, and never under twice a cuff wished for; a
+    cuff not wished for is 4 cm, or a third of the leg where that is less (our choice).
+    """
+    leg = wishes.leg or default_leg(foot, wishes.cuff)
+    cuff = wishes.cuff or default_cuff(leg)
+    cuff_rounds = rounds_in(cuff, gauge)
+    notes = [] if wishes.cuff else [Reply.of("cuff-chosen", length=measure(cuff))]
+    if cuff_rounds == 0:
+        if wishes.cuff:
+            return Problem.of("cuff-too-short", "cuff", cuff=measure(cuff), least=measure(gauge.height(1)))
+        cuff_rounds, notes = 1, [*notes, Reply.of("cuff-at-least-one-round", made=measure(gauge.height(1)))]
+    if rounds_in(leg, gauge) <= cuff_rounds:
+        if wishes.leg:
+            return _too_short(wishes, leg, gauge)
+        leg = gauge.height(cuff_rounds + 1)
+    if not wishes.leg:
+        notes = [Reply.of("leg-chosen", length=measure(leg)), *notes]
+    total = rounds_in(leg, gauge)
+    notes += rounded("leg-rounded", leg, total, gauge)
+    notes += rounded("cuff-rounded", cuff, cuff_rounds, gauge)
+    if is_longer(leg, _CALF_BEGINS):
+        notes.append(Reply.of("leg-reaches-calf", leg=measure(leg), length=measure(_CALF_BEGINS)))
+    return Upper(leg, total - cuff_rounds, cuff_rounds, tuple(notes))
+
+
+def default_leg(foot: Length, cuff: Length | None) -> Length:
+    """0.6 of the foot to the half centimetre, or twice the cuff."""
+    leg = Length(Fraction(5 * round(foot.mm * _LEG_OF_FOOT / 5)))
+    return leg if cuff is None else max(leg, cuff * 2)
+
+
+def default_cuff(leg: Length) -> Length:
+    """4 cm, or a third of the leg."""
+    return min(_DEEPEST_CUFF, leg * Fraction(1, 3))
+
+
+def rounded(key: str, wanted: Length, rounds: int, gauge: Gauge) -> tuple[Reply, ...]:
+    """A note where whole rounds make another length than was wanted, to the millimetre in which it is said."""
+    made = gauge.height(rounds)
+    if not is_longer(made, wanted) and not is_longer(wanted, made):
+        return ()
+    return (Reply.of(key, wanted=measure(wanted), made=measure(made), rounds=rounds),)
+
+
+def _too_short(wishes: Wishes, leg: Length, gauge: Gauge) -> Problem:
+    """The refusal, with the shortest leg in whole millimetres that has a round below its cuff."""
+    def has_room(taller: Length) -> bool:
+        cuff = wishes.cuff or default_cuff(taller)
+        return rounds_in(taller, gauge) > max(1, rounds_in(cuff, gauge))
+
+    taller = (Length(Fraction(mm)) for mm in count(int(leg.mm) + 1))
+    least = next(length for length in taller if has_room(length))
+    cuff = wishes.cuff or default_cuff(leg)
+    return Problem.of("leg-too-short", "leg", leg=measure(leg), cuff=measure(cuff), least=measure(least))
