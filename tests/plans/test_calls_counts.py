@@ -78,7 +78,7 @@ def in_hand_half(knitter: Knitter) -> tuple[int, Half]:
     return half_meant(where)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(pairs(), grains)
 def test_calls_end_with_the_counts_they_make(pair: Pair, grain: Grain):
     plan = pair.plan
@@ -93,7 +93,7 @@ def test_calls_end_with_the_counts_they_make(pair: Pair, grain: Grain):
     assert told > 40
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(pairs(), grains)
 def test_both_socks_told_in_one_count_both_have_it(pair: Pair, grain: Grain):
     plan = pair.plan
@@ -104,7 +104,7 @@ def test_both_socks_told_in_one_count_both_have_it(pair: Pair, grain: Grain):
                 assert {dict(part.values)["count"]} == {after[1, half], after[2, half]}
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(pairs(), grains)
 def test_how_many_tells_now_after_and_to_go(pair: Pair, grain: Grain):
     plan = pair.plan
@@ -117,7 +117,7 @@ def test_how_many_tells_now_after_and_to_go(pair: Pair, grain: Grain):
         assert 0 <= values["to_go"] <= before[half]
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(pairs(), grains, st.data())
 def test_a_count_is_right_as_before_or_as_after_the_step_only(pair: Pair, grain: Grain, data: st.DataObject):
     plan = pair.plan
@@ -131,7 +131,7 @@ def test_a_count_is_right_as_before_or_as_after_the_step_only(pair: Pair, grain:
             assert (count in expected) == (said.key == "count-right")
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(pairs(), grains)
 def test_where_am_i_tells_the_counts_of_the_halves_in_hand(pair: Pair, grain: Grain):
     plan = pair.plan

@@ -131,7 +131,7 @@ class YarnOnTheNeedle:
             self.at[sock] = EDGE if sock == 1 else GAP
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=10)
 @given(pairs())
 def test_yarns_hang_where_the_order_on_the_needle_puts_them(pair: Pair):
     plan, needle = pair.plan, YarnOnTheNeedle()

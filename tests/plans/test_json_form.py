@@ -66,7 +66,7 @@ def test_the_schema_is_one():
 
 
 @given(st.sampled_from(Heel), st.sampled_from(BindOff), st.sampled_from(Toe))
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 def test_every_plan_fits_the_schema_and_comes_back_the_same(heel, bind_off, toe):
     plan = practice(heel, bind_off, toe)
     form = as_json(plan)

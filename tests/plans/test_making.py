@@ -39,7 +39,7 @@ def test_whatever_is_wished_is_proven_or_refused(examples):
     causes: Counter[str] = Counter()
 
     @given(wishes())
-    @settings(max_examples=examples, deadline=None)
+    @settings(max_examples=examples)
     def make(wished):
         made = make_plan(wished)
         _is_proven_or_refused(made)
@@ -52,7 +52,7 @@ def test_whatever_is_wished_is_proven_or_refused(examples):
 
 
 @given(absurd_wishes())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_nothing_wished_raises(wished):
     _is_proven_or_refused(make_plan(wished))
 

@@ -40,7 +40,7 @@ def test_the_oracle_agrees_on_whatever_is_made(examples):
     agreed = []
 
     @given(wishes())
-    @settings(max_examples=examples, deadline=None)
+    @settings(max_examples=examples)
     def agree(wished):
         made = make_plan(wished)
         if not isinstance(made, tuple):

@@ -174,4 +174,4 @@ class Undoing(RuleBasedStateMachine):
 
 
 TestUndoing = Undoing.TestCase
-TestUndoing.settings = settings(max_examples=60, stateful_step_count=50, deadline=None)
+TestUndoing.settings = settings(max_examples=60, stateful_step_count=50)
