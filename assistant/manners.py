@@ -1,5 +1,6 @@
 """How a session behaves towards the knitter, and the commands that change it: state and command in, reply out."""
 
+from collections.abc import Callable
 from typing import assert_never
 
 from assistant.journal_events import (
@@ -63,14 +64,14 @@ class Managed(Record):
     reply: Reply
 
 
-def manage(manners: Manners, command: SessionCommand, *, word: str, how_long: Reply) -> Managed:  # noqa: C901
+def manage(manners: Manners, command: SessionCommand, *, word: str, how_long: Callable[[], Reply]) -> Managed:  # noqa: C901
     """Carry out a command to the surroundings.
 
     Args:
         manners: as they are.
         command: what was asked.
         word: the attention word.
-        how_long: how long stage and pair will still take.
+        how_long: reckons how long stage and pair will still take.
     """
     match command:
         case Louder() | Softer():
@@ -95,7 +96,7 @@ def manage(manners: Manners, command: SessionCommand, *, word: str, how_long: Re
         case Help():
             return Managed(manners=manners, event=Told(command="help"), reply=Reply.of("help"))
         case HowLong():
-            return Managed(manners=manners, event=Told(command="how_long"), reply=how_long)
+            return Managed(manners=manners, event=Told(command="how_long"), reply=how_long())
         case Rest():
             return Managed(manners=manners, event=Rested(), reply=Reply.of("resting"))
         case _:

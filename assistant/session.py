@@ -2,10 +2,8 @@
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import TypeGuard, get_args
 
 from assistant.inputs import Ended, Failed, Input, OutputWanted, Pressed, Tick
-from assistant.journal import Entry, Journal, is_knitting
 from assistant.journal_errors import DiskFailed, DiskFull
 from assistant.journal_events import (
     AskedBack,
@@ -16,14 +14,13 @@ from assistant.journal_events import (
     Told,
     VoiceModeSet,
 )  # fmt: skip
-from assistant.journal_plans import kept_plan
 from assistant.languages import Language
-from assistant.listening.commands import number_of
-from assistant.listening.understanding import Attention, Expecting, Understood, understand
+from assistant.listening.understanding import Understood, understand
 from assistant.manners import Manners, manage
-from assistant.outlook import Outlook
+from assistant.near_misses import expecting, only_possible, vocabulary
 from assistant.ports import Clock
-from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, SessionCommand
+from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, SessionCommand, for_engine
+from assistant.sitting import Book, Sitting
 from assistant.speaking.wording import word
 from assistant.timing import is_too_soon
 from assistant.voice import Output, Voice
@@ -37,34 +34,15 @@ from plans.conversation import (
     Next,
     No,
     Problem,
-    Progress,
     Reply,
     Stopped,
     WhereAmI,
     Yes,
 )  # fmt: skip
-from plans.engine import ask_next, decide, evolve
+from plans.engine import ask_next, decide
 from plans.engine.places import worked_loops
-from plans.pattern import Plan
-
-_ENGINE_COMMANDS: tuple[type, ...] = get_args(get_args(Command)[0])
-_CANNOT_BE = frozenset({
-    "no-such-round", "not-knitted-yet", "went-back-fewer", "went-forward-fewer", "cannot-go-back", "cannot-go-forward",
-    "no-rounds", "count-too-many", "count-too-few",
-})  # fmt: skip
 
 _OUTPUTS = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}
-
-
-@dataclass(slots=True)
-class Sitting:
-    """What a session works on: the pair, its plan, where it stands, and the journal's last number."""
-
-    pair: str
-    plan: Plan
-    progress: Progress
-    journal: Journal
-    seq: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,18 +87,13 @@ class Session:
         self._clock = clock
         self._habits = habits
         self._expect = expect
-        self._take_up(sitting.plan)
+        self._book = Book(sitting, clock)
+        self._language = language.with_socks(sitting.plan.socks)
         self._last_said = ""
         self._meant: Understood | None = None
         self._called_ms: int | None = None
         self._told_for: object = None
         self._tell_what_may_be_said()
-
-    def _take_up(self, plan: Plan) -> None:
-        self.sitting.plan = plan
-        self._plan_id = self.sitting.progress.now.plan
-        self._language = self._any_socks.with_socks(plan.socks)
-        self._outlook = Outlook(plan, self._plan_id, _entries(self.sitting))
 
     # --- taking inputs -----------------------------------------------------------------------------------------
 
@@ -162,7 +135,8 @@ class Session:
                 pass
 
     def _take_heard(self, heard: Heard) -> None:
-        understood = understand(heard, self._language, asked=self._is_asked(), expecting=self._expecting())
+        may_be = expecting(self._meant, self.manners)
+        understood = understand(heard, self._language, asked=self._is_asked(), expecting=may_be)
         command = understood.command
         if command is None or not (self.manners.listening or isinstance(command, ListenAgain)):
             return
@@ -174,21 +148,11 @@ class Session:
     def _is_asked(self) -> bool:
         return self._meant is not None or self.sitting.progress.question is not None
 
-    def _expecting(self) -> Expecting:
-        meant = self._meant
-        between = (meant.command, meant.other) if meant and meant.command and meant.other else None
-        return Expecting(attention=self._attention(), between=between)
-
-    def _attention(self) -> Attention:
-        if not self.manners.attention:
-            return Attention.OFF
-        return Attention.OPEN if self.manners.attending else Attention.ON
-
     def _settle(self, understood: Understood, words: str) -> None:
         """Of two numbers that sound alike take the one that can be true here; else ask back, once."""
-        fitting = [command for command in (understood.command, understood.other) if command and self._can_be(command)]
-        if understood.other is not None and len(fitting) == 1:
-            self.obey(fitting[0], heard=words)
+        chosen = only_possible(understood, self.sitting)
+        if chosen is not None:
+            self.obey(chosen, heard=words)
             return
         if self._meant is not None:
             return
@@ -196,11 +160,6 @@ class Session:
         kind = understood.command.kind if understood.command else None
         question = understood.question or Reply.of("did-you-mean", said=words)
         self._write_and_say((AskedBack(command=kind),), question, words)
-
-    def _can_be(self, command: AnyCommand) -> bool:
-        if not _is_for_engine(command):
-            return True
-        return decide(self.sitting.plan, self.sitting.progress, command).reply.key not in _CANNOT_BE
 
     def _change_output(self) -> None:
         self._voice.output = self._voice.output.following
@@ -230,16 +189,18 @@ class Session:
         elif isinstance(command, Again):
             said = self._last_said or self._worded(Reply.of("nothing-said-yet"))
             self._write_and_say((Told(command="again"),), said, heard)
-        elif _is_for_engine(command):
+        elif for_engine(command):
             self._decide(command, heard)
 
     def _manage(self, command: SessionCommand, heard: str | None) -> None:
-        how_long = self._outlook.time_to_go(self.sitting.progress.now)
-        managed = manage(self.manners, command, word=self._language.phrases.attention[0], how_long=how_long)
+        managed = manage(self.manners, command, word=self._language.phrases.attention[0], how_long=self._how_long)
         self.manners = managed.manners
         self._voice.use(managed.manners.voice)
         keys = Reply.of("help-keys") if isinstance(command, Help) and self._habits.has_keys else None
         self._write_and_say((managed.event,), managed.reply, heard, and_then=keys)
+
+    def _how_long(self) -> Reply:
+        return self._book.outlook.time_to_go(self.sitting.progress.now)
 
     def _decide(self, command: Command, heard: str | None) -> None:
         decision = self._decision(command)
@@ -256,7 +217,7 @@ class Session:
         if isinstance(command, Next) and self._is_too_soon():
             return ask_next(plan, progress)
         decision = decide(plan, progress, command)
-        after = self._after(decision.events)
+        after = self.sitting.after(decision.events)
         if not self._habits.answers_yes or after.question is None:
             return decision
         answered = decide(plan, after, Yes())
@@ -265,13 +226,7 @@ class Session:
     def _rest_after(self, events: Sequence[Event]) -> Reply | None:
         if not any(isinstance(event, Advanced) for event in events):
             return None
-        return self._outlook.rest_due(self._after(events).now, self._clock.now_ms())
-
-    def _after(self, events: Sequence[Event]) -> Progress:
-        progress = self.sitting.progress
-        for event in events:
-            progress = evolve(progress, event)
-        return progress
+        return self._book.outlook.rest_due(self.sitting.after(events).now, self._clock.now_ms())
 
     def _is_too_soon(self) -> bool:
         progress = self.sitting.progress
@@ -307,16 +262,8 @@ class Session:
             self._tell_failure(Problem.of("speaker-lost", name=lost.values["name"]))
 
     def _append(self, events: tuple[JournalEvent, ...], heard: str | None, said: str | None) -> None:
-        sitting, at_ms, stream_ms = self.sitting, self._clock.now_ms(), self._clock.stream_ms()
-        first = sitting.seq + 1
-        sitting.seq = sitting.journal.append(
-            events, after=sitting.seq, at_ms=at_ms, stream_ms=stream_ms, heard=heard, said=said, pair=sitting.pair
-        )
-        sitting.progress = self._after([event for event in events if is_knitting(event)])
-        for seq, event in enumerate(events, start=first):
-            self._outlook.note(Entry(seq, sitting.pair, at_ms, stream_ms, event, heard, said))
-        if sitting.progress.now.plan != self._plan_id:  # an undo, or a redo, went to the plan used before
-            self._take_up(kept_plan(sitting.journal, sitting.progress.now.plan) or sitting.plan)
+        if self._book.write(events, heard, said):  # an undo, or a redo, went to the plan used before
+            self._language = self._any_socks.with_socks(self.sitting.plan.socks)
 
     def _worded(self, saying: Reply | Problem) -> str:
         return word(saying, self._language, self.manners.verbosity)
@@ -325,25 +272,9 @@ class Session:
         other = self._meant.other if self._meant else None
         if (self.manners.attention, other) != self._told_for:
             self._told_for = (self.manners.attention, other)
-            self._expect(self._vocabulary())
-
-    def _vocabulary(self) -> Vocabulary:
-        if self._meant is not None and self._meant.other is not None:
-            commands = (command for command in (self._meant.command, self._meant.other) if command is not None)
-            numbers = (number for number in map(number_of, commands) if number is not None)
-            return self._language.vocabulary_of_numbers(map(int, numbers), ("yes", "no"))
-        return self._language.vocabulary(attention=self.manners.attention)
+            self._expect(vocabulary(self._meant, self.manners, self._language))
 
     def _likely(self) -> Iterator[str]:
         """What the next commands will probably say."""
         for command in (Next(), WhereAmI()):
             yield self._worded(decide(self.sitting.plan, self.sitting.progress, command).reply)
-
-
-def _is_for_engine(command: AnyCommand) -> TypeGuard[Command]:
-    return isinstance(command, _ENGINE_COMMANDS)
-
-
-def _entries(sitting: Sitting) -> tuple[Entry, ...]:
-    journal = sitting.journal
-    return journal.entries(sitting.pair) if sitting.pair in journal.pairs() else ()

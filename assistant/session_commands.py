@@ -1,7 +1,7 @@
 """What can be asked of the surroundings rather than of the engine, and what can be answered to a question."""
 
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, TypeGuard, get_args
 
 from plans.conversation import Command
 from plans.record import Record
@@ -117,3 +117,10 @@ SESSION_COMMANDS = frozenset({
 
 ANSWERS = frozenset({"length_given", "count_given", "skip"})
 """Names of the answers: heard only when a question that takes them is open."""
+
+_ENGINE_COMMANDS: tuple[type, ...] = get_args(get_args(Command)[0])
+
+
+def for_engine(command: AnyCommand) -> TypeGuard[Command]:
+    """Whether the engine decides on it, and not the surroundings."""
+    return isinstance(command, _ENGINE_COMMANDS)

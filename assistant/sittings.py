@@ -6,7 +6,7 @@ from assistant.failing import Surroundings, refuse
 from assistant.journal import Journal
 from assistant.journal_events import JournalEvent
 from assistant.journal_plans import keep, kept_plan
-from assistant.session import Sitting
+from assistant.sitting import Sitting
 from plans.conversation import Event, Problem, Progress, Replanned, Reply
 from plans.engine import begin, evolve, replay
 from plans.engine.resuming import resume

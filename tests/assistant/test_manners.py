@@ -31,7 +31,7 @@ QUIET = Manners(voice=VoiceSettings(volume=0.5))
 
 
 def managed(command: SessionCommand, manners: Manners = Manners()) -> Managed:  # noqa: B008
-    return manage(manners, command, word="hello socks", how_long=LONG)
+    return manage(manners, command, word="hello socks", how_long=lambda: LONG)
 
 
 @pytest.mark.parametrize(("command", "percent", "key"), [(Louder(), 70, "louder"), (Softer(), 30, "softer")])
