@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 import click
 
-from assistant.devices import DeviceLost, StreamClock, SystemClock
+from assistant.clocks import StreamClock, SystemClock
+from assistant.device_errors import DeviceLost
 from assistant.dialogue import Lines
 from assistant.failing import Surroundings, as_problem
 from assistant.inputs import Input, Inputs

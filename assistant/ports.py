@@ -1,14 +1,15 @@
 """The needs of a session, each met by a real adapter or by a file."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import ClassVar, Protocol
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 from pydantic import Field
 
 from models.recognising import Block
+from models.sayable import Sayable
 from plans.record import Record
 
 SLOWEST_WPM = 80
@@ -122,19 +123,14 @@ class AttemptFailed(Exception):
     """A voice gave no sound this time; the next time it may."""
 
 
-class SpeechFailed(Exception):
-    """No sound could be made of a text, after retries.
+class SpeechFailed(Sayable):
+    """No sound could be made of a text, after retries; the tree of all such errors: `assistant.device_errors`."""
 
-    Attributes:
-        key: which sentence says it; the tree of all such errors stands in `assistant.devices`.
-        values: what stands in that sentence, by name.
-    """
-
-    key: ClassVar[str] = "speech-failed"
+    key = "speech-failed"
+    names = frozenset({"text"})
 
     def __init__(self, text: str = "") -> None:
-        super().__init__(f"{self.key}: {text}")
-        self.values: Mapping[str, str] = {"text": text}
+        super().__init__(text=text)
 
 
 class Clock(Protocol):

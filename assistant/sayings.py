@@ -1,6 +1,6 @@
 """Every key that anything here can say: what each language must have a sentence for."""
 
-from assistant.devices import DEVICE_ERRORS
+from assistant.device_errors import DEVICE_ERRORS
 from assistant.journal_checking import CHECK_PROBLEMS
 from assistant.journal_errors import JOURNAL_ERRORS
 from assistant.languages.session_sayings import SESSION_SAYINGS

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from enum import StrEnum
 from typing import Protocol, TextIO
 
-from assistant.devices import DeviceLost, DeviceRefused
+from assistant.device_errors import DeviceLost, DeviceRefused
 from assistant.ports import AudioSink, Played, Sound, SpeechFailed, VoiceSettings
 
 

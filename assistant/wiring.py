@@ -9,7 +9,8 @@ from pathlib import Path
 
 import platformdirs
 
-from assistant.devices import StreamClock, WavEmpty
+from assistant.clocks import StreamClock
+from assistant.device_errors import WavEmpty
 from assistant.inputs import Input, OutputWanted, Pressed
 from assistant.keys import Keys, KeyTable, Meant, Surface, presses
 from assistant.listening.ears import Ears

@@ -21,27 +21,11 @@ ModelProblem
 `cure` is a command to type, `what` a file's name; sizes are whole bytes where not named otherwise.
 """
 
-from types import MappingProxyType
-from typing import ClassVar
+from models.sayable import Sayable, sayings
 
 
-class ModelProblem(Exception):
-    """The base of all that models raise on purpose.
-
-    Attributes:
-        key: which sentence says it; one of `ERRORS`.
-        values: what stands in that sentence, by name.
-    """
-
-    key: ClassVar[str] = ""
-    names: ClassVar[frozenset[str]] = frozenset()
-
-    def __init__(self, **values: str) -> None:
-        if self.names != values.keys():
-            message = f"{type(self).__name__} takes {sorted(self.names)}, not {sorted(values)}"
-            raise TypeError(message)
-        self.values = MappingProxyType(dict(values))
-        super().__init__(f"{self.key}: " + ", ".join(f"{name}={value}" for name, value in values.items()))
+class ModelProblem(Sayable):
+    """The base of all that models raise on purpose."""
 
 
 class ModelUnknown(ModelProblem):
@@ -153,10 +137,5 @@ class RateUnusable(ModelProblem):
     names = frozenset({"rate_hz", "lowest_hz", "highest_hz"})
 
 
-def _leaves(problem: type[ModelProblem]) -> tuple[type[ModelProblem], ...]:
-    below = tuple(leaf for kind in problem.__subclasses__() for leaf in _leaves(kind))
-    return (problem, *below) if problem.key else below
-
-
-ERRORS: dict[str, frozenset[str]] = {kind.key: kind.names for kind in _leaves(ModelProblem)}
+ERRORS: dict[str, frozenset[str]] = sayings(ModelProblem)
 """Every key a language must have a sentence for, with the names of its values."""

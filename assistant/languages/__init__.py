@@ -15,12 +15,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
 from pathlib import Path
-from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, Any
 
 from assistant.languages.numbers import Numbers, read_numbers
 from assistant.languages.phrases import Phrases, read_phrases, slots_in
 from models.recognising import Vocabulary
+from models.sayable import Sayable
 
 if TYPE_CHECKING:
     from assistant.languages.sentences import Sentences
@@ -28,31 +28,22 @@ if TYPE_CHECKING:
 FOLDER = Path(__file__).parent
 
 
-class LanguageProblem(Exception):
-    """The base of what is wrong with a language.
-
-    Attributes:
-        key: which sentence says it.
-        values: what stands in that sentence, by name.
-    """
-
-    key: ClassVar[str] = ""
-
-    def __init__(self, **values: str) -> None:
-        self.values = MappingProxyType(dict(values))
-        super().__init__(f"{self.key}: " + ", ".join(f"{name}={value}" for name, value in values.items()))
+class LanguageProblem(Sayable):
+    """The base of what is wrong with a language."""
 
 
 class LanguageUnknown(LanguageProblem):
     """There is no language of that name; `known` are those there are."""
 
     key = "language-unknown"
+    names = frozenset({"language", "known"})
 
 
 class LanguageBroken(LanguageProblem):
     """A language's file cannot be read."""
 
     key = "language-broken"
+    names = frozenset({"language", "file", "what"})
 
 
 @dataclass(frozen=True)

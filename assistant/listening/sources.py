@@ -12,15 +12,9 @@ from typing import Any, BinaryIO, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from assistant.devices import (
-    DeviceLost,
-    DeviceRefused,
-    StreamClock,
-    WavMissing,
-    WavUnreadable,
-    find_device,
-    load_sounddevice,
-)
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceLost, DeviceRefused, WavMissing, WavUnreadable
+from assistant.devices import find_device, load_sounddevice
 from assistant.listening.wav_reading import in_blocks, read_wav
 from models.recognising import SAMPLE_RATE_HZ, Block, Samples
 from models.resampling import Resampler

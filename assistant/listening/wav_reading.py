@@ -7,7 +7,7 @@ from typing import BinaryIO
 import numpy as np
 from numpy.typing import NDArray
 
-from assistant.devices import WavEmpty, WavUnreadable, WavUnsupported
+from assistant.device_errors import WavEmpty, WavUnreadable, WavUnsupported
 from models.errors import RateUnusable
 from models.recognising import Samples
 from models.resampling import Resampler, unpack

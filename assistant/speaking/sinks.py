@@ -11,15 +11,9 @@ from typing import Any, BinaryIO
 import numpy as np
 from numpy.typing import NDArray
 
-from assistant.devices import (
-    DeviceLost,
-    DeviceRefused,
-    StreamClock,
-    WavInTheWay,
-    WavUnwritable,
-    find_device,
-    load_sounddevice,
-)
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceLost, DeviceRefused, WavInTheWay, WavUnwritable
+from assistant.devices import find_device, load_sounddevice
 from assistant.ports import Played, Sound
 from models.recognising import SAMPLE_RATE_HZ
 

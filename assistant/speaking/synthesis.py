@@ -16,7 +16,7 @@ from typing import IO, NamedTuple
 
 import numpy as np
 
-from assistant.devices import NoSuchVoice, VoiceMissing
+from assistant.device_errors import NoSuchVoice, VoiceMissing
 from assistant.ports import AttemptFailed, Sound, SpeechFailed, Voice, VoiceSettings
 
 ATTEMPTS = 3

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import click
 
-from assistant.devices import DeviceProblem, NoSuchVoice, StreamClock
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceProblem, NoSuchVoice
 from assistant.failing import Refused, Surroundings
 from assistant.journal import Journal
 from assistant.knitting import Wanted, knit_pair

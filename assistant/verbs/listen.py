@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from assistant.devices import StreamClock
+from assistant.clocks import StreamClock
 from assistant.failing import refuse
 from assistant.languages import Language
 from assistant.listening.understanding import Understood, understand

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import click
 
-from assistant.devices import DeviceProblem, StreamClock
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceProblem
 from assistant.dialogue import Dialogue, Lines
 from assistant.failing import as_problem, explained
 from assistant.inputs import Input, Inputs

@@ -8,20 +8,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant import devices
-from assistant.devices import (
+from assistant.clocks import StreamClock, SystemClock
+from assistant.device_errors import (
     DEVICE_ERRORS,
     DeviceLost,
+    DeviceProblem,
     NoMicrophone,
     NoSpeaker,
     NoSuchMicrophone,
     NoSuchSpeaker,
-    StreamClock,
-    SystemClock,
     WavUnsupported,
-    find_device,
-    list_devices,
 )
+from assistant.devices import find_device, list_devices
+from models import sayable
 from tests.fakes import FakeSoundLibrary, StillTime
 
 THREE = (("Built-in", 0, 2, 44_100), ("Wireless Headset", 1, 2, 16_000), ("Headset", 1, 2, 48_000))
@@ -92,7 +91,7 @@ def test_a_speaker_is_not_found_as_a_microphone():
 
 
 def test_every_error_has_a_key_of_its_own_and_named_values():
-    kinds = devices._leaves(devices.DeviceProblem)
+    kinds = sayable.kinds(DeviceProblem)
     assert len({kind.key for kind in kinds}) == len(kinds) == len(DEVICE_ERRORS) - 1
     for kind in kinds:
         error = kind(**dict.fromkeys(kind.names, "x"))
@@ -111,7 +110,8 @@ def test_a_machine_without_portaudio_is_one_error(tmp_path):
     (tmp_path / "sounddevice.py").write_text('raise OSError("PortAudio library not found")\n')
     script = (
         "import sys; sys.path.insert(0, sys.argv[1])\n"
-        "from assistant.devices import PortAudioMissing, load_sounddevice\n"
+        "from assistant.device_errors import PortAudioMissing\n"
+        "from assistant.devices import load_sounddevice\n"
         "try:\n    load_sounddevice()\n"
         "except PortAudioMissing as missing:\n    print(missing.key, dict(missing.values))\n"
     )

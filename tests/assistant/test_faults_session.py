@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.devices import DeviceLost as Gone
+from assistant.device_errors import DeviceLost as Gone
 from assistant.inputs import Failed, Pressed
 from assistant.journal import Journal
 from assistant.journal_errors import DiskFull

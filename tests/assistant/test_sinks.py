@@ -10,14 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.devices import (
-    DeviceLost,
-    DeviceRefused,
-    NoSpeaker,
-    NoSuchSpeaker,
-    StreamClock,
-    WavUnwritable,
-)
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceLost, DeviceRefused, NoSpeaker, NoSuchSpeaker, WavUnwritable
 from assistant.ports import Played, Sound
 from assistant.speaking.sinks import Silent, Speaker, WavSink, at_rate
 from tests.fakes import FakeSoundLibrary, StillTime, tone

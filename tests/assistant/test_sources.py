@@ -14,12 +14,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.devices import (
+from assistant.clocks import StreamClock
+from assistant.device_errors import (
     DeviceLost,
     DeviceRefused,
     NoMicrophone,
     NoSuchMicrophone,
-    StreamClock,
     WavEmpty,
     WavMissing,
     WavUnreadable,
@@ -218,7 +218,7 @@ class TestStandardInput:
         """Each tenth of a second is there before the next is written."""
         script = (
             "import sys\n"
-            "from assistant.devices import StreamClock\n"
+            "from assistant.clocks import StreamClock\n"
             "from assistant.listening.sources import StandardInput\n"
             "for block in StandardInput(StreamClock(live=False)).blocks():\n"
             "    print(block.first_sample, flush=True)\n"

@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.devices import NoSuchVoice, VoiceMissing
+from assistant.device_errors import NoSuchVoice, VoiceMissing
 from assistant.ports import (
     FASTEST_WPM,
     SLOWEST_WPM,

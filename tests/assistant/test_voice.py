@@ -5,7 +5,7 @@ import threading
 
 import pytest
 
-from assistant.devices import DeviceLost, DeviceRefused, WavUnwritable
+from assistant.device_errors import DeviceLost, DeviceRefused, WavUnwritable
 from assistant.ports import Played, Sound, SpeechFailed, VoiceSettings
 from assistant.voice import Output, Voice
 from tests.fakes import RememberingSink, ToneVoice, tone

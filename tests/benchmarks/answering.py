@@ -12,7 +12,7 @@ from contextlib import ExitStack, contextmanager
 from itertools import pairwise
 from pathlib import Path
 
-from assistant.devices import StreamClock, SystemClock
+from assistant.clocks import StreamClock, SystemClock
 from assistant.inputs import Inputs
 from assistant.journal import Journal
 from assistant.knitting import close_ears_while_speaking

@@ -6,7 +6,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from assistant.devices import StreamClock
+from assistant.clocks import StreamClock
 from assistant.languages import load
 from assistant.listening.sources import WavFile
 from assistant.wiring import Routes, make_ears

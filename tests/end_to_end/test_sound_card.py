@@ -8,7 +8,9 @@ from contextlib import ExitStack
 import numpy as np
 import pytest
 
-from assistant.devices import DeviceLost, StreamClock, list_devices
+from assistant.clocks import StreamClock
+from assistant.device_errors import DeviceLost
+from assistant.devices import list_devices
 from assistant.listening.sources import Microphone
 from assistant.ports import Sound, VoiceSettings
 from assistant.speaking.earcons import Earcon, earcon
