@@ -4,7 +4,7 @@ import hashlib
 import json
 from typing import Any
 
-from plans.pattern import Group, Plan, Row
+from plans.pattern import Colour, Group, Plan, Row
 from plans.stitches import EXTRA_OPS, TAKES_MAKES, Op
 
 Json = dict[str, Any]
@@ -12,11 +12,21 @@ Json = dict[str, Any]
 
 def as_json(plan: Plan) -> Json:
     """The plan as plain values; `extra_ops` says what operations of our own naming take and make."""
-    form: Json = plan.model_dump(mode="json", exclude={"rows"})
+    form: Json = plan.model_dump(mode="json", exclude={"rows", *_unused(plan)})
+    if plan.finished.height_cm is None:
+        del form["finished"]["height_cm"]
     used = {group.op for row in plan.rows for group in row.ops} & EXTRA_OPS
     form["extra_ops"] = {str(op): _takes_makes(op) for op in sorted(used)}
     form["rows"] = [_row(row) for row in plan.rows]
     return form
+
+
+def _unused(plan: Plan) -> set[str]:
+    """What most plans have not, and then do not name."""
+    return {name for name in _OPTIONAL if not getattr(plan, name)}
+
+
+_OPTIONAL = ("charts", "written")
 
 
 def canonical(plan: Plan) -> str:
@@ -59,8 +69,9 @@ def schema() -> Json:
         "propertyNames": {"enum": sorted(str(op) for op in EXTRA_OPS)},
         "additionalProperties": {"$ref": "#/$defs/ExtraOp"},
     }
-    form["required"] = list(form["properties"])
-    form["$defs"]["Row"]["required"] = list(form["$defs"]["Row"]["properties"])
+    form["required"] = [name for name in form["properties"] if name not in _OPTIONAL]
+    row = form["$defs"]["Row"]
+    row["required"] = [name for name in row["properties"] if name != "chart"]
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **form}
 
 
@@ -70,6 +81,7 @@ def _takes_makes(op: Op) -> dict[str, int]:
 
 
 def _row(row: Row) -> Json:
+    chart: Json = {"chart": row.chart.model_dump(mode="json")} if row.chart else {}
     return {
         "index": row.index,
         "stage": row.stage.value,
@@ -82,6 +94,7 @@ def _row(row: Row) -> Json:
         "turn_after": row.turn_after,
         "stitches_after": row.stitches_after,
         "acts": [act.value for act in row.acts],
+        **chart,
     }
 
 
@@ -91,4 +104,6 @@ def _group(group: Group) -> Json:
         form["wrap"] = True
     if group.double:
         form["double"] = True
+    if group.colour is not Colour.MAIN:
+        form["colour"] = group.colour.value
     return form

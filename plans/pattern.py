@@ -31,7 +31,7 @@ class Facing(StrEnum):
 
 
 class StageName(StrEnum):
-    """The parts of a sock, in the order they are knitted from the toe up."""
+    """The parts of a sock, in the order they are knitted from the toe up; then those of other pieces."""
 
     CAST_ON = "cast-on"
     TOE = "toe"
@@ -43,6 +43,19 @@ class StageName(StrEnum):
     LEG = "leg"
     CUFF = "cuff"
     BIND_OFF = "bind-off"
+    BRIM = "brim"
+    BODY = "body"
+    CROWN = "crown"
+    HAND = "hand"
+    SLEEVE = "sleeve"
+    TOP = "top"
+
+
+class Colour(StrEnum):
+    """Which of the two yarns of a round in two colours."""
+
+    MAIN = "main"
+    CONTRAST = "contrast"
 
 
 class Act(StrEnum):
@@ -52,6 +65,7 @@ class Act(StrEnum):
     SECURE_TAIL = "secure the tail"            # trap the tail under the working yarn
     SLIDE_AWAY = "slide along"                 # push the cast-on sock along to make room for the other
     READY_TO_KNIT = "draw the back tip"        # rest the back loops on the cable, front facing
+    JOIN = "join in the round"                 # after an open cast-on, the loops not twisted
     CHANGE_YARN = "change yarn"
     SNUG = "snug"                              # pull the first two stitches snug
     PULL_TAIL = "pull the tail"
@@ -81,7 +95,7 @@ class Act(StrEnum):
 _AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.TURN, Act.CUT,
           Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
 _ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON,
-          Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
+          Act.JOIN, Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
 
 
 class Group(Record):
@@ -90,12 +104,39 @@ class Group(Record):
     Attributes:
         wrap: the wraps of the loops taken are lifted and worked with them.
         double: the loops taken are German double stitches or shadow twins.
+        colour: the yarn it is worked with, where a round has two.
     """
 
     op: Op
     times: Annotated[int, Field(ge=1)]
     wrap: bool = False
     double: bool = False
+    colour: Colour = Colour.MAIN
+
+
+class ChartRow(Record):
+    """The row of a chart that a row of the plan follows; rows count from 1 at the bottom."""
+
+    name: str
+    row: Annotated[int, Field(ge=1)]
+    of: Annotated[int, Field(ge=1)]
+
+
+class Chart(Record):
+    """Rows of symbols that repeat across the stitches (see plans.charts for what each symbol means).
+
+    Attributes:
+        rows: each as drawn, its first stitch at the right end; the first row, drawn at the bottom, comes first.
+        on: where it lies: centred on the front, or all around.
+        stages: the parts that follow it.
+        yarns: what the main and the contrasting yarn are called, where it is one of colours.
+    """
+
+    name: str
+    rows: tuple[str, ...]
+    on: Literal["front", "around"]
+    stages: tuple[StageName, ...]
+    yarns: tuple[str, str] | None = None
 
 
 class Row(Record):
@@ -109,6 +150,7 @@ class Row(Record):
         turn_after: the work is turned after it.
         stitches_after: loops on this half after the row.
         acts: what uses no loop, in order; those that follow the stitches come last.
+        chart: the row of a chart that it follows.
     """
 
     index: Count
@@ -122,6 +164,7 @@ class Row(Record):
     turn_after: bool
     stitches_after: Count
     acts: tuple[Act, ...] = ()
+    chart: ChartRow | None = None
 
 
 class Stage(Record):
@@ -158,12 +201,14 @@ class Direction(StrEnum):
     """Where the sock begins."""
 
     TOE_UP = "toe-up"
+    AS_WRITTEN = "as-written"
 
 
 class Needles(StrEnum):
     """How the loops lie."""
 
     ONE_LONG_CIRCULAR = "one-long-circular"
+    ONE_CIRCULAR = "one-circular"              # one piece, its whole round on the needle: no halves, all is front
 
 
 class Pairing(StrEnum):
@@ -173,11 +218,15 @@ class Pairing(StrEnum):
 
 
 class Construction(Record):
-    """Which of the constructions, and how the pair lies on the needle."""
+    """Which of the constructions, and how the pair lies on the needle.
 
-    toe: Toe
-    heel: Heel
-    bind_off: BindOff
+    Attributes:
+        toe, heel, bind_off: None where the rounds are written by hand.
+    """
+
+    toe: Toe | None
+    heel: Heel | None
+    bind_off: BindOff | None
     direction: Direction
     needles: Needles
     pairing: Pairing
@@ -205,6 +254,19 @@ class Finished(Record):
     circumference_cm: Decimal
     foot_length_cm: Decimal
     leg_cm: Decimal
+    height_cm: Decimal | None = None           # of a piece that is no sock
+
+
+class Written(Record):
+    """A piece written round by round: its pattern in the usual abbreviations, in one agreed form.
+
+    Attributes:
+        pattern: the rounds as `plans.written` prints them; the proof reads them again.
+        yarns: what the main and the contrasting yarn are called, where there are two.
+    """
+
+    pattern: str
+    yarns: tuple[str, str] | None = None
 
 
 class Plan(Record):
@@ -217,11 +279,14 @@ class Plan(Record):
         gusset: stitches added on each side of the sole.
         turned: stitches marked on each side in the heel turn.
         notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
+        socks: their names; a single piece has one.
+        charts: the charts that rows follow.
+        written: the pattern of a piece written round by round; None for a sock worked out from measures.
     """
 
     schema_version: Literal[1] = 1
     name: str
-    socks: tuple[str, str]
+    socks: tuple[str, str] | tuple[str]
     construction: Construction
     gauge: PlanGauge
     finished: Finished
@@ -232,6 +297,8 @@ class Plan(Record):
     turned: Count
     stages: tuple[Stage, ...]
     rows: tuple[Row, ...]
+    charts: tuple[Chart, ...] = ()
+    written: Written | None = None
 
     @property
     def half(self) -> int:
@@ -240,6 +307,7 @@ class Plan(Record):
 
 
 __all__ = [
-    "Act", "BindOff", "Construction", "Decimal", "Direction", "Facing", "Finished", "Group", "Half", "Heel",
-    "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage", "StageName", "Toe",
+    "Act", "BindOff", "Chart", "ChartRow", "Colour", "Construction", "Decimal", "Direction", "Facing", "Finished",
+    "Group", "Half", "Heel", "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage",
+    "StageName", "Toe", "Written",
 ]  # fmt: skip

@@ -40,6 +40,13 @@ class Op(StrEnum):
     SSK_STRAND = "ssk_strand"
     YO_BO = "yo_bo"
     SEW_BO = "sew_bo"
+    SKP = "skp"
+    SK2P = "sk2p"
+    P3TOG = "p3tog"
+    PLACE_MARKER = "place_marker"
+    SLIP_MARKER = "slip_marker"
+    REMOVE_MARKER = "remove_marker"
+    GATHER = "gather"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -74,15 +81,29 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.SSK_STRAND: (1, 1),
     Op.YO_BO: (1, 0),
     Op.SEW_BO: (1, 0),
+    Op.SKP: (2, 1),
+    Op.SK2P: (3, 1),
+    Op.P3TOG: (3, 1),
+    Op.PLACE_MARKER: (0, 0),
+    Op.SLIP_MARKER: (0, 0),
+    Op.REMOVE_MARKER: (0, 0),
+    Op.GATHER: (1, 0),
 }
 
-EXTRA_OPS: frozenset[Op] = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO})
+MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER})
+"""What is done to a marker that hangs between two loops."""
+
+EXTRA_OPS: frozenset[Op] = frozenset({
+    Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER, *MARKERS,
+})  # fmt: skip
 """Operations of our own naming.
 
 `k2tog_strand`, `ssk_strand`: a strand lifted between two needle halves is worked together with its neighbour.
 `yo_bo`: a yarn over, one stitch worked, then the waiting loop and the yarn over are both passed over it.
 `sew_bo`: the threaded tail goes through the waiting loop and the next, then back through the waiting one,
 which drops off; the next one waits.
+`skp`, `sk2p`: slip one, knit one (or two together), pass the slipped stitch over. `gather`: the cut and threaded
+tail is drawn through the loop, which comes off the needle; at the end it is pulled tight.
 """
 
 INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})

@@ -30,7 +30,7 @@ def _well_made(case: Case, stage: Stage, number: int, ops: Ops) -> bool:
     return True
 
 
-def _turn_row(heel: Heel, number: int, ops: Ops) -> bool:
+def _turn_row(heel: Heel | None, number: int, ops: Ops) -> bool:
     """Wrapped: stitches, then a wrap. German: a double stitch in all rows but the first, then stitches."""
     marked = ops[-1:] if heel is Heel.WRAPPED else ops[:1] if number else []
     plain = ops[:-1] if heel is Heel.WRAPPED else ops[1:] if number else ops

@@ -9,7 +9,7 @@ from plans.stitches import INCREASES, Op
 _PLAIN = {Op.K}
 _WIDER = {Op.K, Op.M1R, Op.M1L}
 _STRANDS = {Op.K2TOG_STRAND, Op.SSK_STRAND}
-_BIND_OFF_OPS = {
+_BIND_OFF_OPS: dict[BindOff | None, set[Op]] = {
     BindOff.DECREASE: {Op.K, Op.BO, Op.FASTEN},
     BindOff.YARN_OVER: {Op.K, Op.YO_BO, Op.FASTEN},
     BindOff.SEWN: {Op.SL_WYIB, Op.SEW_BO, Op.FASTEN},
@@ -49,7 +49,7 @@ def _allowed(case: Case, place: int, row: Row) -> set[Op] | None:
     if stage is None or stage.name is not row.stage:
         return None
     if row.stage is StageName.BIND_OFF:
-        return _BIND_OFF_OPS[construction.bind_off]
+        return _BIND_OFF_OPS.get(construction.bind_off, set())
     if row.stage is StageName.TOE and row.half is Half.BACK and place < stage.first_row + 4:
         return {Op(construction.second_tip)}
     if row.stage is StageName.GUSSET and row.half is Half.FRONT:
