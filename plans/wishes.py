@@ -1,36 +1,72 @@
 """What the knitter has and wants: the content of a plan file, and the size that follows from it."""
 
+from enum import StrEnum
 from typing import Annotated
 
 from pydantic import Field
 
+from plans.amounts import Thread, Weight
 from plans.conversation import Reply
 from plans.pattern import BindOff, Heel, Toe
 from plans.quantities import Length, Number
 from plans.record import Record
 
 
+class Worked(StrEnum):
+    """How a swatch was knitted: round and round, or back and forth, which many knit and purl unlike."""
+
+    ROUND = "round"
+    FLAT = "flat"
+
+
 class Swatch(Record):
-    """Stitches and rounds counted over a width of the washed swatch, half stitches included."""
+    """Stitches and rounds counted over a width of the swatch, half stitches included.
+
+    Attributes:
+        washed: counted after washing and drying, as the socks will be.
+    """
 
     stitches: Number
     rounds: Number
     over: Length = Length.parse("10cm")
+    worked: Worked = Worked.ROUND
+    washed: bool = True
+
+
+class Count(Record):
+    """One more count: stitches, rounds or both, at another place or over another width."""
+
+    stitches: Number | None = None
+    rounds: Number | None = None
+    over: Length = Length.parse("10cm")
+    worked: Worked = Worked.ROUND
+    washed: bool = True
 
 
 class Wishes(Record):
     """All that a plan file holds. What is None is estimated, and said to be.
 
     Attributes:
+        counts: more counts of the swatch, or of other swatches in the same yarn and needles.
         foot_length: heel to longest toe, standing.
         shoe: a shoe size such as "EU 39", used where the foot length is not given.
         ball: circumference at the ball of the foot.
         ankle: circumference at the narrowest place above the ankle bones.
+        heel_diagonal: from the front of the ankle round the back of the heel.
+        calf: circumference at its widest.
         leg: from the top of the heel flap to the top edge, cuff included.
         cuff: depth of the ribbing.
         ease_percent: how much smaller than the foot around (negative ease).
         around: the whole sock's stitches, where she wants a number of her own.
         cast_on: the whole sock's cast-on loops, both needle tips together.
+        gusset: stitches added on each side of the sole.
+        foot_rounds: plain rounds of the foot, between toe and gusset.
+        leg_rounds: rounds of the leg below its cuff.
+        cuff_rounds: rounds of ribbing.
+        needle: how thick the needle is.
+        skein: what one ball weighs.
+        skein_length: how long its yarn is.
+        skeins: balls there are, for both socks together.
         practice: the fewest stitches that still show every step.
     """
 
@@ -38,15 +74,26 @@ class Wishes(Record):
     name: str = "socks"
     socks: tuple[str, str] = ("first", "second")
     swatch: Swatch
+    counts: tuple[Count, ...] = ()
     foot_length: Length | None = None
     shoe: str | None = None
     ball: Length | None = None
     ankle: Length | None = None
+    heel_diagonal: Length | None = None
+    calf: Length | None = None
     leg: Length | None = None
     cuff: Length | None = None
     ease_percent: Number | None = None
     around: int | None = None
     cast_on: int | None = None
+    gusset: int | None = None
+    foot_rounds: int | None = None
+    leg_rounds: int | None = None
+    cuff_rounds: int | None = None
+    needle: Length | None = None
+    skein: Weight | None = None
+    skein_length: Thread | None = None
+    skeins: int | None = None
     toe: Toe = Toe.WEDGE
     heel: Heel = Heel.WRAPPED
     bind_off: BindOff = BindOff.DECREASE

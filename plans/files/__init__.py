@@ -134,4 +134,4 @@ def _commented(text: str) -> list[str]:
 
 
 def _assignment(name: str, value: object) -> str:
-    return f"# {name} = {EXAMPLES[name]}" if value is None else f"{name} = {toml_value(value)}"
+    return f"# {name} = {EXAMPLES[name]}" if value in (None, ()) else f"{name} = {toml_value(value)}"

@@ -1,15 +1,19 @@
 """One field of the wishes at a time: from what was written or typed to its value, or to a problem."""
 
 import json
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterable
 from enum import StrEnum
 from fractions import Fraction
 from math import isfinite
 
+from plans.amounts import Thread, Weight
 from plans.conversation import Problem, Value
 from plans.pattern import BindOff, Heel, Toe
-from plans.quantities import Length, Unreadable, parse_number
+from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
+from plans.sizing.standards import needle_by_us
+from plans.wishes import Count, Worked
 
 Reader = Callable[[str, object, str], object]
 _LONGEST_QUOTE = 60
@@ -39,6 +43,30 @@ def _length(name: str, value: object, where: str) -> Length | Problem:
             "length-unknown-unit": {"unit": quoted(wrong.part)},
         }
         return _problem(key, name, value, where, **more.get(key, {}))
+
+
+def _amount(kind: type[Weight] | type[Thread], key: str) -> Reader:
+    def read(name: str, value: object, where: str) -> Weight | Thread | Problem:
+        try:
+            return kind.parse(value if isinstance(value, str) else "")
+        except Unreadable:
+            return _problem(key, name, value, where)
+
+    return read
+
+
+def _needle(name: str, value: object, where: str) -> Length | Problem:
+    """A thickness, or a US number; of one sold in two thicknesses it is asked which."""
+    text = str(value).strip().lower()
+    if not text.startswith("us"):
+        return _length(name, value, where)
+    size = needle_by_us(text.removeprefix("us"))
+    if size is None:
+        return _problem("needle-unknown", name, value, where)
+    if size.us_is_ambiguous:
+        thick = [plain_number(mm) for mm in sorted({size.mm, *size.us_also_mm})]
+        return _problem("needle-ambiguous", name, value, where, thin=thick[0], thick=thick[-1])
+    return Length(size.mm)
 
 
 def _number(name: str, value: object, where: str) -> Fraction | Problem:
@@ -84,6 +112,23 @@ def _choice(kinds: type[StrEnum]) -> Reader:
     return read
 
 
+def _counts(name: str, value: object, where: str) -> tuple[Count, ...] | Problem:
+    """A list of tables, each with some of a count's fields."""
+    if not isinstance(value, list):
+        return _problem("counts-unreadable", name, value, where)
+    found = [_count(each, where) for each in value]
+    wrong = [each for each in found if isinstance(each, Problem)]
+    return wrong[0] if wrong else tuple(each for each in found if isinstance(each, Count))
+
+
+def _count(table: object, where: str) -> Count | Problem:
+    if not isinstance(table, dict) or not table.keys() <= Count.model_fields.keys():
+        return _problem("counts-unreadable", "counts", table, where)
+    read = {name: READERS[f"swatch.{name}"](f"swatch.{name}", value, where) for name, value in table.items()}
+    wrong = [each for each in read.values() if isinstance(each, Problem)]
+    return wrong[0] if wrong else Count(**read)  # type: ignore[arg-type]
+
+
 READERS: dict[str, Reader] = {
     "schema_version": _whole,
     "name": _text,
@@ -91,15 +136,28 @@ READERS: dict[str, Reader] = {
     "swatch.stitches": _number,
     "swatch.rounds": _number,
     "swatch.over": _length,
+    "swatch.worked": _choice(Worked),
+    "swatch.washed": _flag,
+    "counts": _counts,
     "foot_length": _length,
     "shoe": _text,
     "ball": _length,
     "ankle": _length,
+    "heel_diagonal": _length,
+    "calf": _length,
     "leg": _length,
     "cuff": _length,
     "ease_percent": _number,
     "around": _whole,
     "cast_on": _whole,
+    "gusset": _whole,
+    "foot_rounds": _whole,
+    "leg_rounds": _whole,
+    "cuff_rounds": _whole,
+    "needle": _needle,
+    "skein": _amount(Weight, "weight-unreadable"),
+    "skein_length": _amount(Thread, "yarn-length-unreadable"),
+    "skeins": _whole,
     "toe": _choice(Toe),
     "heel": _choice(Heel),
     "bind_off": _choice(BindOff),
@@ -118,6 +176,30 @@ def read_field(name: str, value: object, where: str) -> object:
         where: "line 3, column 8", an option's name, or whatever tells the place.
     """
     return READERS[name](name, value, where)
+
+
+_COUNTED = re.compile(
+    r"(?:(?P<stitches>[0-9][0-9., /½¼¾]*?)\s*(?:stitches|stitch|sts|st)\b[\s,]*)?"
+    r"(?:(?P<rounds>[0-9][0-9., /½¼¾]*?)\s*(?:rounds|round|rnds|rnd|rows|row)\b[\s,]*)?"
+    r"(?:over\s+(?P<over>[^,]*?(?:cm|mm|in(?:ch(?:es)?)?|\"|″)))?"
+    r"(?P<how>(?:[\s,]+(?:in the round|flat|unwashed|washed))*)"
+)
+
+
+def read_counts(texts: Iterable[str], where: str) -> tuple[Count, ...] | Problem:
+    """Counts typed as "31 stitches 43 rounds over 10cm, flat, unwashed"; a width left out is 10 cm."""
+    return _counts("counts", [_counted(text) for text in texts], where)
+
+
+def _counted(text: str) -> object:
+    """The same as a table of the plan file; the text itself where it is none."""
+    found = _COUNTED.fullmatch(text.strip().lower())
+    if found is None or not (found["stitches"] or found["rounds"]):
+        return text
+    how = found["how"]
+    told = {"worked": "flat" if "flat" in how else None, "washed": False if "unwashed" in how else None}
+    parts = {name: found[name] for name in ("stitches", "rounds", "over")} | told
+    return {name: part for name, part in parts.items() if part is not None}
 
 
 def read_answer(name: str, text: str, where: str) -> object:

@@ -1,10 +1,12 @@
 """Values as TOML writes them."""
 
 import json
+from collections.abc import Iterator
 from fractions import Fraction
 
+from plans.amounts import Thread, Weight
 from plans.quantities import Length, exact_number
-from plans.wishes import Swatch
+from plans.wishes import Count, Swatch
 
 
 def toml_value(value: object) -> str:
@@ -22,15 +24,25 @@ def toml_value(value: object) -> str:
             return _basic_string(value)
         case Fraction():
             return _number(value)
-        case Length():
+        case Length() | Weight() | Thread():
             return _basic_string(str(value))
         case tuple():
             return f"[{', '.join(map(toml_value, value))}]"
-        case Swatch(stitches=stitches, rounds=rounds, over=over):
-            parts = {"stitches": stitches, "rounds": rounds, "over": over}
-            return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in parts.items())} }}"
+        case Swatch() | Count():
+            return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in _parts(value))} }}"
         case _:
             raise TypeError(f"{value!r} has no place in a plan file")
+
+
+def _parts(count: Swatch | Count) -> Iterator[tuple[str, object]]:
+    """What was counted, and how it was knitted where that is not as usual."""
+    fields = type(count).model_fields
+    for name, value in count:
+        if (name in _ALWAYS and value is not None) or value != fields[name].default:
+            yield name, value
+
+
+_ALWAYS = frozenset({"stitches", "rounds", "over"})
 
 
 def _basic_string(text: str) -> str:

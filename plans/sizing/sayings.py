@@ -9,8 +9,10 @@ text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are
 """
 
 _FIELDS = (
-    "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "foot-length", "shoe", "ball",
-    "ankle", "leg", "cuff", "ease-percent", "around", "cast-on", "toe", "heel", "bind-off",
+    "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "worked", "washed", "counts",
+    "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "cuff", "ease-percent", "around",
+    "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length", "skeins",
+    "toe", "heel", "bind-off",
     "through-back-loop", "practice",
 )  # fmt: skip
 
@@ -103,6 +105,11 @@ FILE_SAYINGS: dict[str, frozenset[str]] = {
     "text-empty": frozenset({"field"}),
     "two-names-unreadable": frozenset({"field", "text"}),
     "choice-unknown": frozenset({"field", "text", "choices"}),
+    "needle-unknown": frozenset({"field", "text"}),
+    "needle-ambiguous": frozenset({"field", "text", "thin", "thick"}),
+    "counts-unreadable": frozenset({"field", "text"}),
+    "weight-unreadable": frozenset({"field", "text"}),
+    "yarn-length-unreadable": frozenset({"field", "text"}),
 }
 """A plan file, or one field typed or spoken, that cannot be read; `where` is "line 3, column 8" in a file."""
 

@@ -183,10 +183,10 @@ def test_a_mistake_is_named_at_its_line_and_column(line, key, column):
 
 
 def test_a_mistake_inside_a_table_is_named_at_its_line_and_column():
-    text = 'ball = "23cm"\n[swatch]\nstitches = 30\nneedle = 3\nrounds = 4\n\n over = 10\nleg = "3cm"'
+    text = 'ball = "23cm"\n[swatch]\nstitches = 30\nwarmth = 3\nrounds = 4\n\n over = 10\nleg = "3cm"'
 
     expected = [
-        ("field-unknown", "line 4, column 1", {"name": "swatch.needle"}),
+        ("field-unknown", "line 4, column 1", {"name": "swatch.warmth"}),
         ("length-no-unit", "line 7, column 9", {"field": "field-over", "text": "10", "number": "10"}),
         ("field-misspelt", "line 8, column 1", {"name": "swatch.leg", "meant": "leg"}),
     ]
