@@ -9,7 +9,8 @@ from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
 from plans.rows.joining import join
-from plans.sizing import gauge_of, size_sock
+from plans.sizing import measured, size_sock
+from plans.sizing.gauge import Measured
 from plans.wishes import SockSize, Wishes
 
 
@@ -25,10 +26,22 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
     size = size_sock(wishes)
     if isinstance(size, tuple):
         return size
-    gauge = gauge_of(wishes.swatch)
-    plan = join(wishes, size, gauge)
-    problems = (*prove(plan), *_beside_target(plan, size, gauge))
+    swatch = measured(wishes)
+    plan = _with_spread(join(wishes, size, swatch.gauge), swatch)
+    problems = (*prove(plan), *_beside_target(plan, size, swatch.gauge))
     return problems or Made(plan=plan, notes=size.notes)
+
+
+def _with_spread(plan: Plan, swatch: Measured) -> Plan:
+    """The plan with how far off its finished measures may be, to a tenth of a millimetre."""
+    finished = plan.finished
+    spread = {
+        "circumference_off_cm": finished.circumference_cm * swatch.stitches.share,
+        "foot_length_off_cm": finished.foot_length_cm * swatch.rounds.share,
+        "leg_off_cm": finished.leg_cm * swatch.rounds.share,
+    }
+    rounded = {name: Fraction(round(off * 100), 100) for name, off in spread.items()}
+    return plan.model_copy(update={"finished": finished.model_copy(update=rounded)})
 
 
 def _beside_target(plan: Plan, size: SockSize, gauge: Gauge) -> Iterator[Problem]:

@@ -249,11 +249,14 @@ class PlanGauge(Record):
 
 
 class Finished(Record):
-    """What the socks will measure, relaxed, in cm."""
+    """What the socks will measure, relaxed, in cm; and how far off that may be, as far as the swatches tell."""
 
     circumference_cm: Decimal
     foot_length_cm: Decimal
     leg_cm: Decimal
+    circumference_off_cm: Decimal = Fraction(0)
+    foot_length_off_cm: Decimal = Fraction(0)
+    leg_off_cm: Decimal = Fraction(0)
     height_cm: Decimal | None = None           # of a piece that is no sock
 
 

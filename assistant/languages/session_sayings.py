@@ -14,8 +14,7 @@ _SOUND_CHECK: dict[str, set[str]] = {
     "heard-nothing": set(),
     "heard-otherwise": {"said"},               # something was heard, but not "next"
     "sound-check-skipped": set(),
-    "microphone-is": {"name"},
-    "speaker-is": {"name"},
+    "microphone-tried": {"name"},              # in place of one that hears nothing
     "no-ears": set(),                          # no microphone: keys only
     "no-mouth": set(),                         # no speaker: lines only
 }  # fmt: skip
@@ -42,7 +41,11 @@ _LISTENING: dict[str, set[str]] = {
 _TIME: dict[str, set[str]] = {
     "rest-due": {"minutes"},                   # so long without a rest
     "resting": set(),
-    "rest-over": {"minutes"},
+    "rest-over": {"minutes"},                  # whole ones; none where it was shorter
+    "no-rest-to-end": set(),
+    "rest-snoozed": {"minutes"},
+    "no-rests-today": set(),
+    "rests-again": {"minutes"},                # offered after so long
     "hand-care": set(),                        # hurting hands are for a doctor or physiotherapist
 }  # fmt: skip
 
@@ -58,7 +61,10 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
     "plan-taken": {"name"},                    # the edited plan takes over; every row so far is the same
     "plan-written": {"path"},
-    "pair-summary": {"around", "circumference", "foot", "leg"},
+    "pair-summary": {
+        "around", "circumference", "circumference_off", "foot", "foot_off", "leg", "leg_off",
+    },
+    "piece-summary": {"around", "circumference", "height"},            # of what is no sock
     "keep-this": set(),                        # yes or no
     "begin-now": set(),
 }  # fmt: skip
@@ -98,6 +104,20 @@ _LINES: dict[str, set[str]] = {
     "demo-differs": {"said", "heard"},
 }  # fmt: skip
 
+_SETTINGS: dict[str, set[str]] = {
+    "settings-are-in": {"path"},
+    "microphone-is": {"name"}, "microphone-usual": set(),      # the one chosen, or the system's own
+    "speaker-is": {"name"}, "speaker-usual": set(),
+    "voice-is": {"name"}, "voice-usual": set(),
+    "rate-is": {"words"},                      # a minute
+    "loudness-is": {"percent"},
+    "wording-terse": set(), "wording-plain": set(), "wording-learner": set(),
+    "rests-are-on": {"minutes"}, "rests-are-off": set(),
+    "language-is": {"name"},
+    "microphone-here": {"name"}, "speaker-here": {"name"}, "voice-here": {"name"},
+    "voices-besides": {"count"},               # of other languages
+}  # fmt: skip
+
 _PROBLEMS: dict[str, set[str]] = {
     "path-missing": {"file"},
     "path-not-text": {"file"},
@@ -107,6 +127,7 @@ _PROBLEMS: dict[str, set[str]] = {
     "language-unknown": {"language", "known"},
     "language-broken": {"language", "file", "what"},
     "listen-to-what": set(),                   # neither files nor the microphone, or both
+    "option-before-verb": {"option", "verb"},
     "nothing-to-resume": set(),
     "no-pair-named": {"name", "names"},
     "option-unfit": {"option", "reason"},
@@ -119,7 +140,7 @@ _PROBLEMS: dict[str, set[str]] = {
 
 SESSION_SAYINGS: dict[str, frozenset[str]] = {
     key: frozenset(names)
-    for group in (_SOUND_CHECK, _LISTENING, _TIME, _COMING_AND_GOING, _NEW_PAIR, _LINES, _PROBLEMS)
+    for group in (_SOUND_CHECK, _LISTENING, _TIME, _COMING_AND_GOING, _NEW_PAIR, _LINES, _SETTINGS, _PROBLEMS)
     for key, names in group.items()
 }
 """Key → the names of its values."""

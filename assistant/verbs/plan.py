@@ -8,6 +8,7 @@ import click
 
 from assistant.failing import Refused
 from assistant.speaking.wording import Verbosity, word
+from assistant.summing_up import summary
 from assistant.verbs.shared import language_option, load_language, write_text
 from plans.conversation import Problem
 from plans.files import write_wishes
@@ -66,7 +67,7 @@ def _choice(names: type[Toe] | type[Heel] | type[BindOff]) -> click.Choice[str]:
 @click.option("--socks", metavar="ONE,TWO", help='What to call the two socks; "first,second" where left out.')
 @click.option("--out", metavar="FILE.toml", required=True, type=click.Path(path_type=Path), help="Where to write it.")
 @language_option
-def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click hands over the options)
+def plan(out: Path, language: str | None, **given: Any) -> None:  # noqa: ANN401 (click hands over the options)
     """Work out a pair from foot and gauge, prove it, and write the plan file.
 
     Example: roundcaller plan --foot-length 24.5cm --ball 23cm --stitches 30 --rounds 42 --out socks.toml
@@ -77,7 +78,7 @@ def plan(out: Path, language: str, **given: Any) -> None:  # noqa: ANN401 (click
     if isinstance(made, tuple):
         raise Refused(*map(_at_its_option, made))
     write_text(out, write_wishes(wishes))
-    for note in made.notes:
+    for note in (summary(made.plan), *made.notes):
         click.echo(word(note, spoken, Verbosity.PLAIN), err=True)
     click.echo(click.format_filename(out), err=True)
 

@@ -9,8 +9,9 @@ import click
 from assistant.languages import Language
 from assistant.languages.verbosity import Verbosity
 from assistant.speaking.wording import word
+from assistant.summing_up import summary
 from assistant.verbs.shared import language_option, load_language, made_from
-from plans.conversation import Measure, Reply
+from plans.conversation import Reply
 from plans.engine.calling import call
 from plans.engine.courses import course
 from plans.engine.naming import stage_name
@@ -18,15 +19,16 @@ from plans.engine.places import after, is_finished, standing_at
 from plans.json_form import as_json, plan_id, schema
 from plans.making import Made
 from plans.pattern import Plan
-from plans.quantities import Length
+from plans.written.printing import print_pattern
 
 
 @click.command()
 @click.argument("file", required=False, type=click.Path(path_type=Path))
-@click.option("--as", "form", type=click.Choice(["text", "json"]), default="text", help="Lines to read, or JSON.")
+@click.option("--as", "form", type=click.Choice(["text", "json", "pattern"]), default="text",
+              help="Lines to read, JSON, or a pattern in the usual abbreviations.")  # fmt: skip
 @click.option("--schema", "wants_schema", is_flag=True, help="The JSON Schema of the JSON form, and nothing else.")
 @language_option
-def show(file: Path | None, form: str, wants_schema: bool, language: str) -> None:
+def show(file: Path | None, form: str, wants_schema: bool, language: str | None) -> None:
     """Show a plan: its measures, its stages, and every step of both socks as it will be called.
 
     Example: roundcaller show socks.toml --as json
@@ -40,6 +42,9 @@ def show(file: Path | None, form: str, wants_schema: bool, language: str) -> Non
     if form == "json":
         click.echo(json.dumps(as_json(made.plan), indent=2))
         return
+    if form == "pattern":
+        click.echo(print_pattern(made.plan), nl=False)
+        return
     for line in lines(made, load_language(language).with_socks(made.plan.socks)):
         click.echo(line)
 
@@ -51,22 +56,6 @@ def lines(made: Made, language: Language) -> Iterator[str]:
     yield from steps_of(made.plan, language)
     rows = len(made.plan.rows)
     yield word(Reply.of("plan-fine", name=made.plan.name, rows=rows), language)
-
-
-def summary(plan: Plan) -> Reply:
-    """What the pair will measure."""
-    finished = plan.finished
-    return Reply.of(
-        "pair-summary",
-        around=plan.around,
-        circumference=_measure(Length.of_cm(finished.circumference_cm)),
-        foot=_measure(Length.of_cm(finished.foot_length_cm)),
-        leg=_measure(Length.of_cm(finished.leg_cm)),
-    )
-
-
-def _measure(length: Length) -> Measure:
-    return Measure(tenths_mm=round(length.mm * 10))
 
 
 def _stages(plan: Plan) -> Iterator[Reply]:

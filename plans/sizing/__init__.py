@@ -1,14 +1,15 @@
 """From the tape measure to the numbers of a sock, and all that was assumed on the way."""
 
 from fractions import Fraction
-from itertools import chain
+from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.toes import toe_schedule
 from plans.sizing.cures import foot_too_short
-from plans.sizing.fit import fit_notes, swatch_notes
-from plans.sizing.limits import check_cast_on, check_measures, check_names, check_swatch
+from plans.sizing.fit import Sock, fit_notes, swatch_notes
+from plans.sizing.gauge import Measured, gauge_of, measured
+from plans.sizing.limits import check_cast_on, check_counts, check_measures, check_names, check_yarn
 from plans.sizing.measures import field, measure
 from plans.sizing.proportions import (
     DEFAULT_EASE_PERCENT,
@@ -20,25 +21,23 @@ from plans.sizing.proportions import (
     nearest_around,
     rounds_besides_even,
     rounds_in,
+    rounds_there,
     turned_stitches,
 )
-from plans.sizing.tape import Tape, read_tape
+from plans.sizing.tape import Tape, check_tape, read_tape
 from plans.sizing.uppers import rounded, size_upper
-from plans.wishes import SockSize, Swatch, Wishes
+from plans.wishes import SockSize, Wishes
+
+__all__ = ["gauge_of", "measured", "size_sock"]
 
 PRACTICE_AROUND = 24
 PRACTICE_EVEN_ROUNDS = 4
 PRACTICE_LEG_ROUNDS = 4
 PRACTICE_CUFF_ROUNDS = 4
 _UNUSED_IN_PRACTICE = (
-    "foot_length", "shoe", "ball", "ankle", "leg", "cuff", "ease_percent", "around", "cast_on",
+    "foot_length", "shoe", "ball", "ankle", "heel_diagonal", "calf", "leg", "cuff", "ease_percent", "around", "cast_on",
+    "gusset", "foot_rounds", "leg_rounds", "cuff_rounds",
 )  # fmt: skip
-
-
-def gauge_of(swatch: Swatch) -> Gauge:
-    """Stitches and rounds over exactly 10 cm, from what was counted over the swatch's own width."""
-    scale = Length.of_cm(10).mm / swatch.over.mm
-    return Gauge(swatch.stitches * scale, swatch.rounds * scale)
 
 
 def size_sock(wishes: Wishes) -> SockSize | tuple[Problem, ...]:
@@ -47,17 +46,15 @@ def size_sock(wishes: Wishes) -> SockSize | tuple[Problem, ...]:
     N = the multiple of 4 nearest to ball x (1 - ease) x stitches; even rounds = round(L x rounds) - toe - 2g
     - w, with L the finished foot. Formulas and their sources: `plans.sizing.proportions`.
     """
-    always = [*check_names(wishes), *check_swatch(wishes.swatch)]
+    always = [*check_names(wishes), *check_counts(wishes)]
     if wishes.practice:
-        return tuple(always) or _practice(wishes, gauge_of(wishes.swatch))
-    problems = (*always, *check_measures(wishes))
-    tape = read_tape(wishes)
-    if isinstance(tape, Problem):
-        return (*problems, tape)
-    return problems or _size(wishes, tape, gauge_of(wishes.swatch))
+        return (*always, *check_yarn(wishes)) or _practice(wishes, measured(wishes))
+    problems = (*always, *check_measures(wishes), *check_tape(wishes))
+    return problems or _size(wishes, read_tape(wishes), measured(wishes))
 
 
-def _size(wishes: Wishes, tape: Tape, gauge: Gauge) -> SockSize | tuple[Problem, ...]:
+def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Problem, ...]:
+    gauge = swatch.gauge
     target, around, notes = _around(wishes, tape, gauge)
     if around < FEWEST_AROUND:
         return (_too_few(around, target),)
@@ -66,32 +63,47 @@ def _size(wishes: Wishes, tape: Tape, gauge: Gauge) -> SockSize | tuple[Problem,
     problems = [*check_cast_on(cast_on, around), *([upper] if isinstance(upper, Problem) else [])]
     if problems or isinstance(upper, Problem):
         return tuple(problems)
-    foot = finished_foot(tape.foot)
-    foot_rounds = rounds_in(foot, gauge)
-    even_rounds = foot_rounds - rounds_besides_even(wishes.toe, cast_on, around)
-    if even_rounds < 0:
+    gusset = gusset_stitches(around) if wishes.gusset is None else wishes.gusset
+    foot = _foot(wishes, tape, gauge, rounds_besides_even(wishes.toe, cast_on, around, gusset))
+    if foot is None:
         return (foot_too_short(wishes, tape, gauge, around, cast_on),)
+    sock = Sock(gauge, around, around + 2 * gusset, around, cast_on, upper.leg)
     return SockSize(
         around=around,
         multiple=MULTIPLE,
         cast_on=cast_on,
         toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
-        even_rounds=even_rounds,
-        gusset=gusset_stitches(around),
+        even_rounds=foot.even_rounds,
+        gusset=gusset,
         turned=turned_stitches(around),
         leg_rounds=upper.leg_rounds,
         cuff_rounds=upper.cuff_rounds,
         target_circumference=target,
-        target_foot=foot,
+        target_foot=foot.length,
         target_leg=upper.leg,
-        notes=tuple(chain(
-            tape.notes,
-            notes,
-            fit_notes(wishes, tape, gauge, around, cast_on),
-            _foot_notes(tape.foot, foot, foot_rounds, gauge),
-            upper.notes,
-        )),
-    )  # fmt: skip
+        notes=(*tape.notes, *swatch.notes, *notes, *fit_notes(wishes, tape, sock), *foot.notes, *upper.notes),
+    )
+
+
+class _Foot(NamedTuple):
+    """The sock's foot: how long it is to be, and how many plain rounds make it so."""
+
+    length: Length
+    even_rounds: int
+    notes: tuple[Reply, ...]
+
+
+def _foot(wishes: Wishes, tape: Tape, gauge: Gauge, besides: int) -> _Foot | None:
+    """Plain rounds of her own, else those that the foot leaves beside toe, gusset and turn; None where it has not."""
+    if wishes.foot_rounds is not None:
+        made = gauge.height(wishes.foot_rounds + besides)
+        note = Reply.of("foot-yours", foot=measure(tape.foot), made=measure(made), rounds=wishes.foot_rounds)
+        return _Foot(made, wishes.foot_rounds, (note,))
+    foot = finished_foot(tape.foot)
+    if besides > rounds_there(foot, gauge):
+        return None
+    even = max(0, rounds_in(foot, gauge) - besides)
+    return _Foot(foot, even, _foot_notes(tape.foot, foot, even + besides, gauge))
 
 
 def _around(wishes: Wishes, tape: Tape, gauge: Gauge) -> tuple[Length, int, tuple[Reply, ...]]:
@@ -122,8 +134,9 @@ def _foot_notes(foot: Length, finished: Length, rounds: int, gauge: Gauge) -> tu
     return (Reply.of("foot-shortened", **lengths), *rounded("foot-rounded", finished, rounds, gauge))
 
 
-def _practice(wishes: Wishes, gauge: Gauge) -> SockSize:
+def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
     """The fewest stitches that still show every step, in any yarn; its lengths follow from its counts."""
+    gauge = swatch.gauge
     around, cast_on = PRACTICE_AROUND, default_cast_on(PRACTICE_AROUND)
     foot = gauge.height(PRACTICE_EVEN_ROUNDS + rounds_besides_even(wishes.toe, cast_on, around))
     leg, width = gauge.height(PRACTICE_LEG_ROUNDS + PRACTICE_CUFF_ROUNDS), gauge.width(around)
@@ -145,6 +158,7 @@ def _practice(wishes: Wishes, gauge: Gauge) -> SockSize:
         notes=(
             Reply.of("practice-size", stitches=around, **lengths),
             *(Reply.of("practice-ignores", field=field(name)) for name in unused),
+            *swatch.notes,
             *swatch_notes(wishes.swatch, gauge),
         ),
     )

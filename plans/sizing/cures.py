@@ -19,7 +19,7 @@ from plans.sizing.proportions import (
     finished_foot,
     gusset_stitches,
     rounds_besides_even,
-    rounds_in,
+    rounds_there,
     turned_stitches,
 )
 from plans.sizing.shoes import LONGEST_FOOT
@@ -28,39 +28,49 @@ from plans.wishes import Wishes
 
 _TIGHTEST = Fraction(75, 100)
 """Of the ball: 25 % of negative ease is the most in print (Eckman, How to Knit Socks, ch. 3)."""
+_NARROWEST_GUSSET = Fraction(8, 30)
+"""Of a half: 8 stitches a side on a half of 30, toe-up sock pattern, Knitty Fall 2008."""
 _STEEPEST = Fraction(16, 10)
 """Rounds over stitches that no ordinary knitted fabric exceeds; usual is 1.35 to 1.45 (common practice)."""
 
 
 def foot_too_short(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: int) -> Problem:
     """The refusal, with rounds needed, rounds there, and the first cure that works."""
-    there = rounds_in(finished_foot(tape.foot), gauge)
-    needed = rounds_besides_even(wishes.toe, cast_on, around)
+    there = rounds_there(finished_foot(tape.foot), gauge)
+    g = gusset_stitches(around) if wishes.gusset is None else wishes.gusset
+    needed = rounds_besides_even(wishes.toe, cast_on, around, g)
     cures = (
-        _wider_or_faster_toe(wishes.toe, cast_on, around, there),
+        _wider_or_faster_toe(wishes.toe, cast_on, around, there - 2 * g),
+        _narrower_gusset(around, g, g + (there - needed) // 2),
         _fewer_stitches(wishes, tape, gauge, around, there),
         _more_rounds(tape, gauge, needed),
         _longer_foot(wishes, tape, gauge, needed),
     )
     cure = next((found for kind in cures for found in kind), Reply.of("cure-measure-again"))
-    gusset, turn = 2 * gusset_stitches(around), turned_stitches(around)
+    gusset, turn = 2 * g, turned_stitches(around)
     parts = {"toe": needed - gusset - turn, "gusset": gusset, "turn": turn}
     where = "shoe" if wishes.foot_length is None else "foot_length"
     return Problem.of("foot-too-short", where, needed=needed, there=there, **parts, cure=cure)
 
 
+def _narrower_gusset(around: int, gusset: int, room: int) -> Iterator[Reply]:
+    """A gusset that is narrower, and still as wide as the narrowest in print."""
+    if around // 2 * _NARROWEST_GUSSET <= room < gusset:
+        yield Reply.of("cure-gusset", stitches=room)
+
+
 def _wider_or_faster_toe(toe: Toe, cast_on: int, around: int, there: int) -> Iterator[Reply]:
-    """A wider cast-on, up to half the stitches; else the rounded toe; else both."""
+    """A wider cast-on, up to half the stitches; else the rounded toe; else both. `there` leaves out the gusset."""
     wider = range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE)
     for loops in wider:
-        if rounds_besides_even(toe, loops, around) <= there:
+        if rounds_besides_even(toe, loops, around, 0) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
     if toe is Toe.ROUNDED:
         return
-    if rounds_besides_even(Toe.ROUNDED, cast_on, around) <= there:
+    if rounds_besides_even(Toe.ROUNDED, cast_on, around, 0) <= there:
         yield Reply.of("cure-rounded-toe")
     for loops in wider:
-        if rounds_besides_even(Toe.ROUNDED, loops, around) <= there:
+        if rounds_besides_even(Toe.ROUNDED, loops, around, 0) <= there:
             yield Reply.of("cure-rounded-toe-cast-on", loops=loops)
 
 
@@ -70,14 +80,14 @@ def _fewer_stitches(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, there
         cast_on = wishes.cast_on or default_cast_on(fewer)
         if gauge.width(fewer) < tape.ball * _TIGHTEST or cast_on > fewer:
             return
-        if rounds_besides_even(wishes.toe, cast_on, fewer) <= there:
+        if rounds_besides_even(wishes.toe, cast_on, fewer, wishes.gusset) <= there:
             yield Reply.of("cure-around", stitches=fewer)
 
 
 def _more_rounds(tape: Tape, gauge: Gauge, needed: int) -> Iterator[Reply]:
     """The round gauge at which the foot is long enough, to the next tenth up, where fabric can be so."""
     length = finished_foot(tape.foot)
-    rounds = Fraction(-(-(needed * 1000) // length.mm), 10)
+    rounds = Fraction(-(-((needed - 1) * 1000) // length.mm), 10)
     if rounds <= GAUGES["rounds"][1] and rounds <= gauge.stitches_per_10cm * _STEEPEST:
         yield Reply.of("cure-gauge", rounds=plain_number(rounds))
 
@@ -87,5 +97,5 @@ def _longer_foot(wishes: Wishes, tape: Tape, gauge: Gauge, needed: int) -> Itera
     if wishes.ball is None and wishes.around is None:
         return
     for mm in range(int(tape.foot.mm) + 1, int(LONGEST_FOOT.mm) + 1):
-        if rounds_in(finished_foot(Length(Fraction(mm))), gauge) >= needed:
+        if rounds_there(finished_foot(Length(Fraction(mm))), gauge) >= needed:
             yield Reply.of("cure-foot", length=measure(Length(Fraction(mm))))

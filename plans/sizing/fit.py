@@ -1,35 +1,58 @@
-"""Doubts about the fit: nothing is refused, all is said."""
+"""The fit check: how far the sock must stretch where, what it gives, and what cures a bad fit. Nothing is refused."""
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import NamedTuple
 
 from plans.conversation import Reply, Value
 from plans.quantities import Gauge, Length, plain_number
-from plans.sizing.feet import estimate_heel
+from plans.sizing.feet import is_childs
+from plans.sizing.fit_cures import Cut, edge_cure, girth_cure, heel_cure, heel_loose_cure
 from plans.sizing.measures import is_longer, measure
-from plans.sizing.proportions import gusset_stitches, usual_cast_on
+from plans.sizing.proportions import nearest_around, usual_cast_on
+from plans.sizing.stretch import COMFORT, PULLED_ON, WORN, edge_gives
 from plans.sizing.tape import Tape
 from plans.wishes import Swatch, Wishes
 
-STRETCH = Fraction(3, 2)
-"""What plain knitted fabric gives around at the most, over its relaxed width (common practice)."""
-COMFORT = Fraction(5, 4)
-"""Half of that: what it may be stretched all day (our own bound)."""
-_TIGHTEST_EASE = Fraction(25)
+TIGHTEST_EASE = Fraction(25)
 """Per cent; the most in print, for ribbing (Eckman, How to Knit Socks, ch. 3)."""
+LOOSE = Fraction(4, 60)
+"""Wider than the ankle or the heel by more than this hangs loose: four stitches in sixty either way still wear
+well ("Ease-y socks", wabi-sabi.ca), and as stitches come by fours a sock cannot be made nearer than half of that."""
+CALF_BEGINS, CALF_WIDEST = Length.of_cm(15), Length.of_cm(30)
+"""Legs widen from 15 cm above the heel (calf shaping, jriede.com; 15 to 20 cm: "Sizing guidelines", Knitty 2023), to
+about 30 cm in adults (from memory)."""
+_ADULT_FOOT = Length.of_cm(25)
 _SMALLEST_SWATCH = Length.of_cm(5)
 """"Toe up socks with heel flap, part II", southerncrossfibre.com."""
 
 
-def fit_notes(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: int) -> tuple[Reply, ...]:
-    """All doubts about one sock's stitches on this foot."""
-    return (
-        *swatch_notes(wishes.swatch, gauge),
-        *_around(wishes, tape, gauge, around),
-        *_cast_on(wishes, around, cast_on),
-        *_ankle(tape, gauge.width(around)),
-        *_heel(tape.ball, gauge, around),
+class Sock(NamedTuple):
+    """What the check needs to know of a sock.
+
+    Attributes:
+        widest: stitches around where foot and gusset meet the heel.
+        top: stitches around at the top of the leg.
+    """
+
+    gauge: Gauge
+    around: int
+    widest: int
+    top: int
+    cast_on: int
+    leg: Length
+
+
+def fit_notes(wishes: Wishes, tape: Tape, sock: Sock) -> tuple[Reply, ...]:
+    """All doubts about one sock's stitches on this foot, each with its cure; and how far it stretches where."""
+    doubts = (
+        *_around(wishes, tape, sock),
+        *_ankle(wishes, tape, sock),
+        *_heel(wishes, tape, sock),
+        *_calf(tape, sock),
+        *_edge(wishes, tape, sock),
     )
+    return (*swatch_notes(wishes.swatch, sock.gauge), *_cast_on(wishes, sock), *doubts, _checked(wishes, tape, sock))
 
 
 def swatch_notes(swatch: Swatch, gauge: Gauge) -> Iterator[Reply]:
@@ -41,36 +64,118 @@ def swatch_notes(swatch: Swatch, gauge: Gauge) -> Iterator[Reply]:
         yield Reply.of("gauge-more-stitches-than-rounds", **values)
 
 
-def _around(wishes: Wishes, tape: Tape, gauge: Gauge, around: int) -> Iterator[Reply]:
-    width = gauge.width(around)
+def girth_at(tape: Tape, leg: Length) -> tuple[Length, Length]:
+    """How far it is round the leg at the top of the sock, and how far off that may be.
+
+    From the ankle to the calf in a straight line between the heights at which a leg begins to widen and is
+    widest; on a child's leg these are lower in proportion to the foot.
+    """
+    scale = tape.foot.mm / _ADULT_FOOT.mm if is_childs(tape.foot) else Fraction(1)
+    begins, widest = CALF_BEGINS * scale, CALF_WIDEST * scale
+    up = min(max((leg - begins).mm / (widest - begins).mm, Fraction(0)), Fraction(1))
+    girth = tape.ankle + (tape.calf.length - tape.ankle) * up
+    return girth, tape.ankle_give_or_take + (tape.calf.give_or_take - tape.ankle_give_or_take) * up
+
+
+def reaches_calf(tape: Tape, leg: Length) -> bool:
+    """Whether a leg comes up to where legs widen."""
+    scale = tape.foot.mm / _ADULT_FOOT.mm if is_childs(tape.foot) else Fraction(1)
+    return is_longer(leg, CALF_BEGINS * scale)
+
+
+def _around(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
+    around, width = sock.around, sock.gauge.width(sock.around)
     ease = (1 - width.mm / tape.ball.mm) * 100
     values: dict[str, Value] = {"stitches": around, "circumference": measure(width)}
     if wishes.around is not None and ease >= 0:
         yield Reply.of("around-yours", **values, percent=plain_number(ease, 0))
+    usual = nearest_around(tape.ball.mm * Fraction(9, 10) * sock.gauge.stitches_per_mm)
     if is_longer(width, tape.ball):
-        yield Reply.of("around-larger-than-foot", **values, ball=measure(tape.ball))
-    if ease > _TIGHTEST_EASE:
-        yield Reply.of("around-tight", **values, ball=measure(tape.ball), percent=plain_number(ease, 0))
+        yield Reply.of("around-larger-than-foot", **values, ball=measure(tape.ball), better=usual)
+    if ease > TIGHTEST_EASE:
+        percent = plain_number(ease, 0)
+        yield Reply.of("around-tight", **values, ball=measure(tape.ball), percent=percent, better=usual)
 
 
-def _cast_on(wishes: Wishes, around: int, cast_on: int) -> Iterator[Reply]:
-    least, most = usual_cast_on(around)
-    if wishes.cast_on is not None and not least <= cast_on <= most:
-        yield Reply.of("cast-on-unusual", loops=cast_on, least=least, most=most)
+def _cast_on(wishes: Wishes, sock: Sock) -> Iterator[Reply]:
+    least, most = usual_cast_on(sock.around)
+    if wishes.cast_on is not None and not least <= sock.cast_on <= most:
+        yield Reply.of("cast-on-unusual", loops=sock.cast_on, least=least, most=most)
 
 
-def _ankle(tape: Tape, width: Length) -> Iterator[Reply]:
+def _cut(wishes: Wishes, tape: Tape, sock: Sock) -> Cut:
+    return Cut(wishes, sock.gauge, sock.around, sock.widest - sock.around, tape.ball)
+
+
+def _ankle(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
     """A leg too wide or too tight for the ankle, by more than an estimated ankle may be off."""
-    ankle, spread = tape.ankle, tape.ankle_give_or_take
-    if is_longer(width, ankle + spread):
-        yield Reply.of("leg-wide", circumference=measure(width), ankle=measure(ankle))
+    ankle, spread, width = tape.ankle, tape.ankle_give_or_take, sock.gauge.width(sock.around)
+    if is_longer(width, (ankle + spread) * (1 + LOOSE)):
+        cure = girth_cure(_cut(wishes, tape, sock), ankle * (1 + LOOSE), tight=False)
+        yield Reply.of("leg-wide", circumference=measure(width), ankle=measure(ankle), cure=cure)
     if ankle - spread > width * COMFORT:
         percent = plain_number((ankle.mm / width.mm - 1) * 100, 0)
-        yield Reply.of("leg-tight", circumference=measure(width), ankle=measure(ankle), percent=percent)
+        cure = girth_cure(_cut(wishes, tape, sock), ankle * (1 / COMFORT), tight=True)
+        values = {"circumference": measure(width), "ankle": measure(ankle)}
+        yield Reply.of("leg-tight", **values, percent=percent, cure=cure)
 
 
-def _heel(ball: Length, gauge: Gauge, around: int) -> Iterator[Reply]:
-    """The heel must go through foot and gusset: at 10 % ease 0.90 x 1.50 = 1.35 of the ball, unstretched."""
-    heel, most = estimate_heel(ball), gauge.width(around + 2 * gusset_stitches(around)) * STRETCH
-    if is_longer(heel, most):
-        yield Reply.of("heel-tight", heel=measure(heel), most=measure(most))
+def _heel(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
+    """The heel must lie in foot and gusset, and go through the leg.
+
+    At 10 % ease and a gusset of half the stitches, 0.90 x 1.50 = 1.35 of the ball, unstretched.
+    """
+    heel, spread = tape.heel_girth
+    width, leg = sock.gauge.width(sock.widest), sock.gauge.width(sock.around)
+    most = min(width * WORN, leg * PULLED_ON)
+    if is_longer(heel - spread, most):
+        cure = heel_cure(_cut(wishes, tape, sock), heel - spread)
+        yield Reply.of("heel-tight", heel=measure(heel), most=measure(most), cure=cure)
+    if is_longer(width, (heel + spread) * (1 + LOOSE)):
+        cure = heel_loose_cure(_cut(wishes, tape, sock), heel * (1 + LOOSE))
+        yield Reply.of("heel-loose", heel=measure(heel), circumference=measure(width), cure=cure)
+
+
+def _calf(tape: Tape, sock: Sock) -> Iterator[Reply]:
+    """A leg that reaches the calf, and is too tight for it by more than an estimated calf may be off."""
+    if not reaches_calf(tape, sock.leg):
+        return
+    yield from tape.calf_notes
+    girth, spread = girth_at(tape, sock.leg)
+    width = sock.gauge.width(sock.top)
+    if is_longer(girth - spread, width * COMFORT):
+        needed = -(-girth.mm * sock.gauge.stitches_per_mm // COMFORT)
+        values = {"leg": measure(sock.leg), "circumference": measure(width), "girth": measure(girth)}
+        percent = plain_number((girth.mm / width.mm - 1) * 100, 0)
+        cure = Reply.of("cure-calf", stitches=nearest_around(Fraction(needed) + 1))
+        yield Reply.of("calf-tight", **values, percent=percent, cure=cure)
+
+
+def _edge(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
+    """The edge must let the heel through, and the top of the leg."""
+    gives, width = edge_gives(wishes.bind_off), sock.gauge.width(sock.top)
+    girth, spread = max((tape.heel_girth, girth_at(tape, sock.leg)))
+    if is_longer(girth - spread, width * gives):
+        cure = edge_cure(wishes.bind_off, (girth - spread).mm / width.mm)
+        values = {"circumference": measure(width), "girth": measure(girth), "gives": measure(width * gives)}
+        yield Reply.of("edge-tight", **values, cure=cure)
+
+
+def _checked(wishes: Wishes, tape: Tape, sock: Sock) -> Reply:
+    gauge = sock.gauge
+    heel = tape.heel_girth.length
+    return Reply.of(
+        "fit-checked",
+        ball=_stretched(tape.ball, gauge.width(sock.around)),
+        heel=_stretched(heel, gauge.width(sock.widest)),
+        leg=_stretched(girth_at(tape, sock.leg)[0], gauge.width(sock.top)),
+        edge=_stretched(max(heel, girth_at(tape, sock.leg)[0]), gauge.width(sock.top)),
+        gives=plain_number((edge_gives(wishes.bind_off) - 1) * 100, 0),
+    )
+
+
+def _stretched(girth: Length, width: Length) -> str:
+    """By how many per cent the fabric opens; nought where it lies loose."""
+    return plain_number(max(girth.mm / width.mm - 1, Fraction(0)) * 100, 0)
+
+

@@ -11,7 +11,11 @@ def measure(length: Length) -> Measure:
 
 def is_longer(one: Length, other: Length) -> bool:
     """Whether it is longer in whole millimetres, in which lengths are said."""
-    return round(one.mm) > round(other.mm)
+    return _said(one) > _said(other)
+
+
+def _said(length: Length) -> int:
+    return round(measure(length).tenths_mm / 10)
 
 
 def field(name: str) -> Reply:

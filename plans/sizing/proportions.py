@@ -12,10 +12,12 @@ from plans.rows.toes import toe_schedule
 MULTIPLE = 4
 """Equal halves, each even: the slipped stitches of the heel flap pair up only on an even half."""
 
-FEWEST_AROUND = 16
-"""h = 8: two loops a tip, a gusset of 4 and a heel turn of 2 + 4 + 2 still have room."""
+FEWEST_AROUND = 8
+"""h = 4: two loops a tip, and a heel turn of 1 + 2 + 1. On h = 2, the next fewer, a turn that marks a stitch on each
+side leaves none between them to turn on."""
 
 MOST_AROUND = 400
+FEWEST_CAST_ON = 4
 
 DEFAULT_EASE_PERCENT = Fraction(10)
 """For stockinette: "Ease-y socks", wabi-sabi.ca; Eckman, How to Knit Socks, ch. 3; and two more."""
@@ -27,9 +29,9 @@ def nearest_around(stitches: Fraction) -> int:
 
 
 def default_cast_on(around: int) -> int:
-    """Loops of one sock, both tips: 2c with c = 2 floor(3h/16); even as h is, and 2 a tip at the fewest h, 8."""
+    """Loops of one sock, both tips: 2c with c = 2 floor(3h/16), even as h is; never fewer than 2 a tip."""
     half = around // 2
-    return 2 * 2 * (3 * half // 16)
+    return max(FEWEST_CAST_ON, 2 * 2 * (3 * half // 16))
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:
@@ -57,7 +59,13 @@ def rounds_in(length: Length, gauge: Gauge) -> int:
     return round(length.mm * gauge.rounds_per_mm)
 
 
-def rounds_besides_even(toe: Toe, cast_on: int, around: int) -> int:
-    """Rounds of the foot that are not plain: toe + 2g of the gusset + w of the heel turn."""
+def rounds_besides_even(toe: Toe, cast_on: int, around: int, gusset: int | None = None) -> int:
+    """Rounds of the foot that are not plain: toe + 2g of the gusset + w of the heel turn; g as usual if left out."""
     toe_rounds = len(toe_schedule(toe, cast_on // 2, around // 2))
-    return toe_rounds + 2 * gusset_stitches(around) + turned_stitches(around)
+    g = gusset_stitches(around) if gusset is None else gusset
+    return toe_rounds + 2 * g + turned_stitches(around)
+
+
+def rounds_there(foot: Length, gauge: Gauge) -> int:
+    """The most rounds that make a foot of this finished length, give or take one round."""
+    return int(foot.mm * gauge.rounds_per_mm + 1)

@@ -1,11 +1,12 @@
 """Every key that sizing, shoe sizes and the plan file can utter, with the names of its values.
 
-Lengths are measures (`Measure`): length, give_or_take, foot, ball, ankle, leg, cuff, heel, circumference,
-wanted, made, finished, shorter, men, women; also least and most where a length is out of range, and in
+Lengths are measures (`Measure`): length, give_or_take, foot, ball, ankle, leg, cuff, heel, girth, circumference,
+wanted, made, finished, shorter, gives, men, women; also least and most where a length is out of range, and in
 "heel-tight", "leg-too-short" and "cuff-too-short". Elsewhere least and most are plain numbers. `field` is a
 reply out of `FIELD_SAYINGS`, `cure` one out of `CURE_SAYINGS`. exact, percent and gauge are decimals as
 text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are integers; only in
-"gauge-more-stitches-than-rounds" stitches and rounds are the numbers counted, as text.
+"gauge-more-stitches-than-rounds" and "gauge-mean" stitches and rounds are numbers of the swatch, as text, and in
+"fit-checked" all values are per cent, as text.
 """
 
 _FIELDS = (
@@ -27,8 +28,19 @@ CURE_SAYINGS: dict[str, frozenset[str]] = {
     "cure-gauge": frozenset({"rounds"}),
     "cure-foot": frozenset({"length"}),
     "cure-measure-again": frozenset(),
+    "cure-gusset": frozenset({"stitches"}),
+    "cure-calf": frozenset({"stitches"}),
+    "cure-bind-off": frozenset({"name"}),
+    "cure-bind-off-needle": frozenset(),
+    "cure-needle-up": frozenset(),
+    "cure-needle-down": frozenset(),
+    "cure-needle-up-to": frozenset({"millimetres"}),
+    "cure-needle-down-to": frozenset({"millimetres"}),
 }
-"""What to do about a foot too short for its toe, gusset and heel turn; each was computed to work.
+"""What to do about a foot too short for its toe, gusset and heel turn, or about a bad fit; computed to work.
+
+Not reckoned, but what knitters do, are another needle ("cure-needle-…", "cure-bind-off-needle"). `name` is a
+bind-off as the plan file names it.
 
 The rounds of "cure-gauge" are those over 10 cm, as text; "cure-measure-again" is what remains where no single
 change helps.
@@ -36,8 +48,11 @@ change helps.
 
 NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "foot-from-shoe": frozenset({"shoe", "length", "give_or_take"}),
+    "foot-estimated": frozenset({"length", "give_or_take"}),
     "ball-estimated": frozenset({"length", "give_or_take"}),
     "ankle-estimated": frozenset({"length", "give_or_take"}),
+    "heel-estimated": frozenset({"length", "give_or_take"}),
+    "calf-estimated": frozenset({"length", "give_or_take"}),
     "child-estimated": frozenset(),
     "leg-chosen": frozenset({"length"}),
     "cuff-chosen": frozenset({"length"}),
@@ -45,16 +60,27 @@ NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "foot-shortened": frozenset({"foot", "finished", "shorter"}),
     "stitches-rounded": frozenset({"exact", "stitches", "multiple"}),
     "around-yours": frozenset({"stitches", "circumference", "percent"}),
-    "around-larger-than-foot": frozenset({"stitches", "circumference", "ball"}),
-    "around-tight": frozenset({"stitches", "circumference", "ball", "percent"}),
+    "around-larger-than-foot": frozenset({"stitches", "circumference", "ball", "better"}),
+    "around-tight": frozenset({"stitches", "circumference", "ball", "percent", "better"}),
+    "foot-yours": frozenset({"foot", "made", "rounds"}),
     "foot-rounded": frozenset({"wanted", "made", "rounds"}),
     "leg-rounded": frozenset({"wanted", "made", "rounds"}),
     "cuff-rounded": frozenset({"wanted", "made", "rounds"}),
     "cuff-at-least-one-round": frozenset({"made"}),
-    "leg-wide": frozenset({"circumference", "ankle"}),
-    "leg-tight": frozenset({"circumference", "ankle", "percent"}),
-    "leg-reaches-calf": frozenset({"leg", "length"}),
-    "heel-tight": frozenset({"heel", "most"}),
+    "leg-wide": frozenset({"circumference", "ankle", "cure"}),
+    "leg-tight": frozenset({"circumference", "ankle", "percent", "cure"}),
+    "calf-tight": frozenset({"leg", "circumference", "girth", "percent", "cure"}),
+    "heel-tight": frozenset({"heel", "most", "cure"}),
+    "heel-loose": frozenset({"heel", "circumference", "cure"}),
+    "edge-tight": frozenset({"circumference", "girth", "gives", "cure"}),
+    "fit-checked": frozenset({"ball", "heel", "leg", "edge", "gives"}),
+    "gauge-mean": frozenset({"counts", "stitches", "give_or_take", "rounds", "rounds_off"}),
+    "swatch-unwashed": frozenset(),
+    "swatch-flat": frozenset(),
+    **{
+        f"{key}-{name}-{more}": frozenset({"percent"})
+        for key in ("washing-changes", "flat-differs") for name in ("stitches", "rounds") for more in ("more", "fewer")
+    },
     "gauge-more-stitches-than-rounds": frozenset({"stitches", "rounds"}),
     "swatch-small": frozenset({"length", "least"}),
     "cast-on-unusual": frozenset({"loops", "least", "most"}),
@@ -77,6 +103,9 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
     "cast-on-too-few": frozenset({"loops", "least"}),
     "cast-on-too-many": frozenset({"loops", "stitches", "most"}),
     "foot-too-short": frozenset({"needed", "there", "toe", "gusset", "turn", "cure"}),
+    "number-out-of-range": frozenset({"field", "number", "least", "most"}),
+    "needle-out-of-range": frozenset({"millimetres", "least", "most"}),
+    "skein-out-of-range": frozenset({"field", "text", "most"}),
     "leg-too-short": frozenset({"leg", "cuff", "least"}),
     "cuff-too-short": frozenset({"cuff", "least"}),
     "names-alike": frozenset({"name"}),

@@ -12,8 +12,6 @@ from plans.wishes import Wishes
 
 _LEG_OF_FOOT = Fraction(6, 10)
 _DEEPEST_CUFF = Length.of_cm(4)
-_CALF_BEGINS = Length.of_cm(15)
-"""Above the heel: calf shaping, jriede.com; "Sizing guidelines", Knitty 2023, says 15 to 20 cm."""
 
 
 class Upper(NamedTuple):
@@ -37,25 +35,34 @@ def size_upper(wishes: Wishes, foot: Length, gauge: Gauge) -> Upper | Problem:
     cuff not wished for is 4 cm, or a third of the leg where that is less (our choice).
     """
     leg = wishes.leg or default_leg(foot, wishes.cuff)
-    cuff = wishes.cuff or default_cuff(leg)
-    cuff_rounds = rounds_in(cuff, gauge)
-    notes = [] if wishes.cuff else [Reply.of("cuff-chosen", length=measure(cuff))]
-    if cuff_rounds == 0:
-        if wishes.cuff:
-            return Problem.of("cuff-too-short", "cuff", cuff=measure(cuff), least=measure(gauge.height(1)))
-        cuff_rounds, notes = 1, [*notes, Reply.of("cuff-at-least-one-round", made=measure(gauge.height(1)))]
+    cuff = _size_cuff(wishes, leg, gauge)
+    if isinstance(cuff, Problem):
+        return cuff
+    cuff_rounds, cuff_notes = cuff
+    if wishes.leg_rounds is not None:
+        return Upper(gauge.height(wishes.leg_rounds + cuff_rounds), wishes.leg_rounds, cuff_rounds, cuff_notes)
     if rounds_in(leg, gauge) <= cuff_rounds:
         if wishes.leg:
             return _too_short(wishes, leg, gauge)
         leg = gauge.height(cuff_rounds + 1)
-    if not wishes.leg:
-        notes = [Reply.of("leg-chosen", length=measure(leg)), *notes]
+    notes = [] if wishes.leg else [Reply.of("leg-chosen", length=measure(leg))]
     total = rounds_in(leg, gauge)
-    notes += rounded("leg-rounded", leg, total, gauge)
-    notes += rounded("cuff-rounded", cuff, cuff_rounds, gauge)
-    if is_longer(leg, _CALF_BEGINS):
-        notes.append(Reply.of("leg-reaches-calf", leg=measure(leg), length=measure(_CALF_BEGINS)))
+    notes += [*cuff_notes, *rounded("leg-rounded", leg, total, gauge)]
     return Upper(leg, total - cuff_rounds, cuff_rounds, tuple(notes))
+
+
+def _size_cuff(wishes: Wishes, leg: Length, gauge: Gauge) -> tuple[int, tuple[Reply, ...]] | Problem:
+    """Rounds of the cuff: hers, as deep as wished, or as usual and then at least one."""
+    if wishes.cuff_rounds is not None:
+        return wishes.cuff_rounds, ()
+    cuff = wishes.cuff or default_cuff(leg)
+    rounds = rounds_in(cuff, gauge)
+    if wishes.cuff and rounds == 0:
+        return Problem.of("cuff-too-short", "cuff", cuff=measure(cuff), least=measure(gauge.height(1)))
+    notes = [] if wishes.cuff else [Reply.of("cuff-chosen", length=measure(cuff))]
+    if rounds == 0:
+        return 1, (*notes, Reply.of("cuff-at-least-one-round", made=measure(gauge.height(1))))
+    return rounds, (*notes, *rounded("cuff-rounded", cuff, rounds, gauge))
 
 
 def default_leg(foot: Length, cuff: Length | None) -> Length:
@@ -80,10 +87,13 @@ def rounded(key: str, wanted: Length, rounds: int, gauge: Gauge) -> tuple[Reply,
 def _too_short(wishes: Wishes, leg: Length, gauge: Gauge) -> Problem:
     """The refusal, with the shortest leg in whole millimetres that has a round below its cuff."""
     def has_room(taller: Length) -> bool:
-        cuff = wishes.cuff or default_cuff(taller)
-        return rounds_in(taller, gauge) > max(1, rounds_in(cuff, gauge))
+        return rounds_in(taller, gauge) > _cuff_rounds(wishes, taller, gauge)
 
     taller = (Length(Fraction(mm)) for mm in count(int(leg.mm) + 1))
     least = next(length for length in taller if has_room(length))
-    cuff = wishes.cuff or default_cuff(leg)
+    cuff = wishes.cuff or gauge.height(_cuff_rounds(wishes, leg, gauge))
     return Problem.of("leg-too-short", "leg", leg=measure(leg), cuff=measure(cuff), least=measure(least))
+
+
+def _cuff_rounds(wishes: Wishes, leg: Length, gauge: Gauge) -> int:
+    return wishes.cuff_rounds or max(1, rounds_in(wishes.cuff or default_cuff(leg), gauge))

@@ -10,7 +10,7 @@ from plans.pattern import Toe
 from plans.quantities import Length
 from plans.rows.toes import toe_schedule
 from plans.sizing import gauge_of, size_sock
-from plans.sizing.feet import estimate_ankle, estimate_ball, estimate_heel
+from plans.sizing.feet import Estimate, estimate
 from plans.sizing.limits import check_around
 from plans.sizing.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
 from plans.sizing.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
@@ -35,13 +35,17 @@ def _yarn(stitches):
     }
 
 
+def _estimated(known, *parts):
+    exact = {known[0]: Estimate(Length.parse(known[1]), Length(Fraction(0)))}
+    return {f"{part}_mm": float(estimate(part, exact).length.mm) for part in parts}
+
+
 def _foot(text):
-    return {"ball_mm": float(estimate_ball(Length.parse(text)).length.mm)}
+    return _estimated(("foot", text), "ball", "ankle", "heel", "calf")
 
 
 def _ball(text):
-    ball = Length.parse(text)
-    return {"ankle_mm": float(estimate_ankle(ball).length.mm), "heel_mm": float(estimate_heel(ball).mm)}
+    return _estimated(("ball", text), "foot", "ankle", "heel")
 
 
 def _foot_for(finished):

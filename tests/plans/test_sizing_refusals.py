@@ -13,7 +13,8 @@ from plans.pattern import Toe
 from plans.quantities import Length
 from plans.sizing import size_sock
 from plans.sizing.sayings import PROBLEM_SAYINGS
-from plans.wishes import SockSize, Swatch, Wishes
+from plans.sizing.tape import read_tape
+from plans.wishes import Count, SockSize, Swatch, Wishes
 from tests.plans.made_up_wishes import wishes
 from tests.plans.test_sizing import HERS, cm, wished
 
@@ -26,12 +27,14 @@ def gauge(wish):
 
 
 def ball_mm(wish):
-    """As measured, else 45.8 + 0.754 L, never below 210 mm by the line itself."""
+    """As measured, else by a measured ankle too, else 45.8 + 0.754 L, never below 210 mm by the line itself."""
     foot = wish.foot_length.mm
     if wish.ball is not None:
         return wish.ball.mm
+    if wish.ankle is not None:
+        return read_tape(wish).ball.mm  # the regression has an arithmetic of its own in test_feet.py
     line = Fraction("45.8") + Fraction("0.754") * max(foot, Fraction(210))
-    return line * min(foot / 210, Fraction(1))
+    return Fraction(round(line * min(foot / 210, Fraction(1)) * 10), 10)
 
 
 def exact_stitches(wish):
@@ -40,8 +43,10 @@ def exact_stitches(wish):
 
 
 def rounds_there(wish):
+    """Whole rounds that lie within one round of the finished foot, the most of them."""
     foot = wish.foot_length.mm
-    return round((foot - min(Fraction(10), foot / 20)) * gauge(wish)[1])
+    exact = (foot - min(Fraction(10), foot / 20)) * gauge(wish)[1]
+    return max(rounds for rounds in range(int(exact) + 3) if abs(rounds - exact) <= 1)
 
 
 def toe_rounds(toe, cast_on, around):
@@ -55,9 +60,10 @@ def toe_rounds(toe, cast_on, around):
     return sum(slow) + (1 + increases - 3 if increases > 3 else 0)
 
 
-def rounds_needed(toe, cast_on, around):
+def rounds_needed(toe, cast_on, around, gusset=None):
     half = around // 2
-    return toe_rounds(toe, cast_on, around) + 2 * (half // 2) + half // 3
+    wide = half // 2 if gusset is None else gusset
+    return toe_rounds(toe, cast_on, around) + 2 * wide + max(1, half // 3)
 
 
 def refusals(wish):
@@ -71,7 +77,7 @@ def refusals(wish):
 
 def prove_foot_too_short(wish, values):
     cast_on, around = stitches_of(wish)
-    needed = rounds_needed(wish.toe, cast_on, around)
+    needed = rounds_needed(wish.toe, cast_on, around, wish.gusset)
     assert rounds_there(wish) < needed
     assert (needed, rounds_there(wish)) == (values["needed"], values["there"])
     assert needed == values["toe"] + values["gusset"] + values["turn"]
@@ -86,6 +92,8 @@ def prove_cure(wish, cure, around, cast_on):
             cured = changed(wish, around=around, cast_on=given_values["loops"])
         case "cure-rounded-toe":
             cured = changed(wish, toe=Toe.ROUNDED)
+        case "cure-gusset":
+            cured = changed(wish, gusset=given_values["stitches"])
         case "cure-rounded-toe-cast-on":
             cured = changed(wish, toe=Toe.ROUNDED, around=around, cast_on=given_values["loops"])
         case "cure-around":
@@ -96,10 +104,13 @@ def prove_cure(wish, cure, around, cast_on):
         case "cure-foot":
             cured = changed(wish, foot_length=Length(Fraction(given_values["length"].tenths_mm, 10)))
     assert cured is None or "foot-too-short" not in refusals(cured)
-    if cure.key in {"cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
+    if cure.key in {"cure-gusset", "cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
         toes = product(Toe, range(cast_on, around // 2 + 1, 4)) if wish.toe is Toe.WEDGE else [
             (Toe.ROUNDED, loops) for loops in range(cast_on, around // 2 + 1, 4)]  # fmt: skip
-        assert all(rounds_there(wish) < rounds_needed(toe, loops, around) for toe, loops in toes)
+        assert all(rounds_there(wish) < rounds_needed(toe, loops, around, wish.gusset) for toe, loops in toes)
+    if cure.key in {"cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
+        least = ceil(Fraction(8, 30) * (around // 2))
+        assert wish.gusset is not None or rounds_there(wish) < rounds_needed(wish.toe, cast_on, around, least)
 
 
 def changed(wish, **changes):
@@ -118,7 +129,8 @@ def stitches_of(wish):
 
 
 def prove_too_few_stitches(wish, values):
-    assert exact_stitches(wish) < 14
+    """On four stitches a half has two: marking one on each side leaves none for the heel to turn on."""
+    assert exact_stitches(wish) < 6
     enough = Fraction(values["gauge"]) * wish.swatch.over.mm / 100
     assert "too-few-stitches" not in refusals(changed(wish, swatch=dict(wish.swatch) | {"stitches": enough}))
 
@@ -130,7 +142,7 @@ def prove_around_uneven(wish, values):
 
 
 def prove_around_too_few(wish, values):
-    assert wish.around < 16 == values["least"]
+    assert wish.around < 8 == values["least"]
     assert "around-too-few" not in refusals(changed(wish, around=values["least"]))
 
 
@@ -213,7 +225,7 @@ def test_ordinary_feet_in_ordinary_yarn_are_hardly_ever_refused():
         causes.update(found.keys() or ["sized"])
     print("\n", dict(causes))
 
-    assert dict(causes) == {"sized": 1671, "too-few-stitches": 57}
+    assert dict(causes) == {"sized": 1728}
 
 
 # --- each refusal by example ---
@@ -224,19 +236,32 @@ OUT_OF_RANGE = "length-out-of-range"
 @pytest.mark.parametrize(
     ("changes", "key", "where"),
     [
-        ({"foot_length": None}, "foot-missing", "foot_length"),
+        ({"foot_length": None, "ball": None, "ankle": None, "heel_diagonal": None}, "foot-missing", "foot_length"),
         ({"foot_length": "4.9cm"}, OUT_OF_RANGE, "foot_length"),
         ({"foot_length": "2450mm"}, OUT_OF_RANGE, "foot_length"),
         ({"ball": "46cm"}, OUT_OF_RANGE, "ball"),
         ({"ball": "0mm"}, OUT_OF_RANGE, "ball"),
         ({"ankle": "3cm"}, OUT_OF_RANGE, "ankle"),
+        ({"heel_diagonal": "3cm"}, OUT_OF_RANGE, "heel_diagonal"),
+        ({"calf": "90cm"}, OUT_OF_RANGE, "calf"),
+        ({"gusset": 0}, "number-out-of-range", "gusset"),
+        ({"foot_rounds": -1}, "number-out-of-range", "foot_rounds"),
+        ({"leg_rounds": 0}, "number-out-of-range", "leg_rounds"),
+        ({"cuff_rounds": 0}, "number-out-of-range", "cuff_rounds"),
+        ({"skeins": 0}, "number-out-of-range", "skeins"),
+        ({"needle": "3cm"}, "needle-out-of-range", "needle"),
+        ({"skein": "3kg"}, "skein-out-of-range", "skein"),
+        ({"skein_length": "0m"}, "skein-out-of-range", "skein_length"),
+        ({"counts": (Count(stitches=0),)}, "gauge-zero", "counts"),
+        ({"counts": (Count(rounds=300),)}, "gauge-out-of-range", "counts"),
+        ({"counts": (Count(rounds=30, over="5mm"),)}, OUT_OF_RANGE, "counts"),
         ({"leg": "90cm"}, OUT_OF_RANGE, "leg"),
         ({"cuff": "0cm"}, OUT_OF_RANGE, "cuff"),
         ({"ease_percent": 41}, "ease-out-of-range", "ease_percent"),
         ({"ease_percent": -1}, "ease-out-of-range", "ease_percent"),
         ({"around": 66}, "around-uneven", "around"),
         ({"around": 63}, "around-uneven", "around"),
-        ({"around": 12}, "around-too-few", "around"),
+        ({"around": 4}, "around-too-few", "around"),
         ({"around": 640}, "around-too-many", "around"),
         ({"cast_on": 26}, "cast-on-unfit", "cast_on"),
         ({"cast_on": 0}, "cast-on-too-few", "cast_on"),
@@ -254,7 +279,7 @@ OUT_OF_RANGE = "length-out-of-range"
         ({"swatch": Swatch(stitches=3, rounds=5)}, "gauge-out-of-range", "swatch.stitches"),
         ({"swatch": Swatch(stitches=30, rounds=-42)}, "gauge-out-of-range", "swatch.rounds"),
         ({"swatch": Swatch(stitches=30, rounds=42, over="0cm")}, OUT_OF_RANGE, "swatch.over"),
-        ({"swatch": Swatch(stitches=5, rounds=7)}, "too-few-stitches", "swatch.stitches"),
+        ({"swatch": Swatch(stitches=4, rounds=7), "ball": "14cm"}, "too-few-stitches", "swatch.stitches"),
         ({"cuff": "2mm", "swatch": Swatch(stitches=14, rounds=20)}, "cuff-too-short", "cuff"),
         ({"socks": ("left one", "Left one ")}, "names-alike", "socks"),
         ({"socks": ("first", " ")}, "text-empty", "socks"),
@@ -284,28 +309,35 @@ def test_says_all_that_is_wrong_at_once():
 
 
 def test_an_impossible_foot_says_what_it_needs_what_is_there_and_a_cure():
-    [problem] = size_sock(wished(foot_length="15.4cm"))
+    [problem] = size_sock(wished(foot_length="15.2cm"))
 
     cure = Reply.of("cure-cast-on", loops=28)
     expected = {"needed": 62, "there": 61, "toe": 20, "gusset": 32, "turn": 10, "cure": cure}
     assert expected == dict(problem.values)
-    assert isinstance(size_sock(wished(foot_length="15.5cm")), SockSize)
+    assert isinstance(size_sock(wished(foot_length="15.3cm")), SockSize)
 
 
 @pytest.mark.parametrize(
-    ("foot", "toe", "cure"),
+    ("foot", "gusset", "toe", "cure"),
     [
-        ("14.6cm", Toe.WEDGE, Reply.of("cure-cast-on", loops=32)),
-        ("14.3cm", Toe.WEDGE, Reply.of("cure-around", stitches=56)),
-        ("14.3cm", Toe.ROUNDED, Reply.of("cure-around", stitches=56)),
-        ("13.6cm", Toe.WEDGE, Reply.of("cure-gauge", rounds="48")),
-        ("12cm", Toe.WEDGE, Reply.of("cure-foot", length=cm("15.5"))),
+        ("14.6cm", None, Toe.WEDGE, Reply.of("cure-cast-on", loops=32)),
+        ("14.2cm", None, Toe.WEDGE, Reply.of("cure-gusset", stitches=13)),
+        ("14.2cm", None, Toe.ROUNDED, Reply.of("cure-gusset", stitches=14)),
+        ("11.4cm", 9, Toe.WEDGE, Reply.of("cure-cast-on", loops=28)),
+        ("10.6cm", 9, Toe.WEDGE, Reply.of("cure-gauge", rounds="46.7")),
+        ("9cm", None, Toe.WEDGE, Reply.of("cure-foot", length=cm("15.3"))),
     ],
 )
-def test_the_cure_changes_the_toe_then_the_stitches_then_the_gauge_then_the_foot(foot, toe, cure):
-    [problem] = size_sock(wished(foot_length=foot, toe=toe))
+def test_the_cure_changes_the_toe_then_gusset_and_stitches_then_the_gauge_then_the_foot(foot, gusset, toe, cure):
+    [problem] = size_sock(wished(foot_length=foot, toe=toe, gusset=gusset))
 
     assert cure == dict(problem.values)["cure"]
+
+
+def test_with_toe_and_gusset_as_small_as_they_get_fewer_stitches_are_the_cure():
+    [problem] = size_sock(wished(foot_length="10.6cm", gusset=9, toe=Toe.ROUNDED, cast_on=32))
+
+    assert Reply.of("cure-around", stitches=60) == dict(problem.values)["cure"]
 
 
 @pytest.mark.parametrize("percent", [0, 40])

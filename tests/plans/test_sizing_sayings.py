@@ -13,21 +13,22 @@ from plans.sizing.sayings import (
     SIZING_SAYINGS,
 )
 
-MODULES = ("cures", "fields", "files", "fit", "limits", "shoes", "sizing", "tape", "uppers")
+HOME = Path(plans.__file__).parent
+MODULES = [file for name in ("sizing", "files") for file in (HOME / name).glob("*.py") if file.name != "sayings.py"]
 
 
 def _texts():
     """Every text written in those modules, docstrings apart."""
-    for name in MODULES:
-        tree = ast.parse((Path(plans.__file__).parent / f"{name}.py").read_text("utf-8"))
+    for file in MODULES:
+        tree = ast.parse(file.read_text("utf-8"))
         yield from (node.value for node in ast.walk(tree)
                     if isinstance(node, ast.Constant) and isinstance(node.value, str))  # fmt: skip
 
 
 def _uttered():
     """The first argument of each `Reply.of` and `Problem.of`, where it is written out."""
-    for name in MODULES:
-        tree = ast.parse((Path(plans.__file__).parent / f"{name}.py").read_text("utf-8"))
+    for file in MODULES:
+        tree = ast.parse(file.read_text("utf-8"))
         for node in ast.walk(tree):
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr == "of":
                 first = node.args[0] if node.args else None

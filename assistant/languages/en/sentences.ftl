@@ -83,6 +83,10 @@ sock-first = first sock
 sock-second = second sock
     .the = the second sock
 sock-named = { $name }
+piece-first = first piece
+    .the = the first piece
+piece-second = second piece
+    .the = the second piece
 grain-group = group by group
 grain-half = half by half
 grain-side = side by side of the needle
@@ -92,6 +96,11 @@ grain-follow = as the work asks for it
 where-half = { $sock }, { $half }
     .before = { $sock }, { $half }:
     .the = the { $half } of { AS($sock, form: "the") }
+where-piece = { $sock }
+    .before = { $sock }:
+where-one-half = { $half }
+    .before = { $half }:
+    .the = the { $half }
 where-heel-row = { $sock }, row { $row }
     .terse = row { $row }
     .before = { $sock }, row { $row }:
@@ -184,6 +193,14 @@ work-rib = rib
 work-bind-off = bind off
 work-mixed = stitch by stitch
 on-half = { $half } { $work }
+chart-row = chart row { $row } of { $of }
+    .terse = chart row { $row }
+in-main = { $times } main
+in-contrast = { $times } contrast
+in-yarn = { $times } { $name }
+work-in-main = { $work } in main
+work-in-contrast = { $work } in contrast
+work-in-yarn = { $work } in { $name }
 
 ## Acts
 
@@ -222,6 +239,9 @@ act-measure-foot = measure the foot: { $due }
 act-measure-leg = measure the leg: { $due }
 act-try-on-foot = try them on: the foot is { $due } long
     .terse = try them on: foot { $due }
+act-measure-height = measure the height: { $due }
+act-try-on-height = try it on: it is { $due } high
+    .terse = try it on: { $due }
 act-try-on-leg = try them on: the leg is { $due } high
     .terse = try them on: leg { $due }
 
@@ -258,6 +278,7 @@ mark = mark { $number }: { $stage }, { round-or-row } { $round } of { $of }, { $
 marker-faces-you = the marker faces you
 marker-hidden = the marker is on the far side
 marker-not-yet = there is no marker yet
+marker-at-start = the marker hangs where the round begins
 yarn-in-the-gap = yarn of the { $sock } in the gap
     .learner = the yarn of the { $sock } hangs in the gap between the socks
 yarn-at-the-edge = yarn of the { $sock } at the edge
@@ -341,7 +362,12 @@ call-count = { $makes ->
     }
 call-round = { CAPITAL($round) } of { $of }.
     .learner = Round { $round } of { $of }, plain all the way round both socks.
+call-round-same = { CAPITAL($round) } of { $of }.
+    .learner = Round { $round } of { $of }, all the way round as the one before.
 
+finished-written = That was the last of it: it is done.
+    .terse = It is done.
+finished-already-written = It is done; there is nothing after this.
 finished = That was the last of it: both socks are done.
     .terse = Both socks are done.
 finished-already = Both socks are done; there is nothing after this.
@@ -377,7 +403,7 @@ no-such-round = The { $stage } has { $of ->
     }, no { round-or-row } { $round }.
 ask-ripped-back = Ripped back to { $stage }, { round-or-row } { $round } of { $of }?
 ripped-back-to-where = Ripped back to where? Say the round or the part of the sock.
-no-such-stage = This sock has no part of that name.
+no-such-stage = There is no part of that name.
 not-knitted-yet = { CAPITAL($stage) }, { round-or-row } { $round } is not knitted yet: go forward to reach it.
 ask-next = Is this done already? { $call }
 ask-stop = { $to_go ->
@@ -404,6 +430,11 @@ how-far = { $rounds ->
        *[other] { CAPITAL($rounds) } rounds to go in the { $stage }
     }, { $in_sock } in the sock. { $heels }
     .terse = { CAPITAL($rounds) } in the { $stage }, { $in_sock } in the sock. { $heels }
+how-far-written = { $rounds ->
+        [one] One round to go in the { $stage }
+       *[other] { CAPITAL($rounds) } rounds to go in the { $stage }
+    }, { $in_sock } in all. { $heels }
+    .terse = { CAPITAL($rounds) } in the { $stage }, { $in_sock } in all. { $heels }
 how-far-in-heel = { $rows ->
         [one] One row to go in the { $stage }
        *[other] { CAPITAL($rows) } rows to go in the { $stage }
@@ -433,6 +464,7 @@ count-too-few = { CAPITAL($stitches) } on { AS($where, form: "the") } should be 
     .terse = { CAPITAL($stitches) }, should be { $expected }: { $difference } too few.
 stopped = Stopped in the { $stage }, { round-or-row } { $round } of { $of }, { $where }. It is all written down.
     .terse = Stopped, { $stage }, { round-or-row } { $round } of { $of }, { $where }.
+stopped-finished-written = Stopped. It is done.
 stopped-finished = Stopped. Both socks are done.
 resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { CAPITAL($marker) }. { $yarns ->
         [none] { "" }
@@ -441,6 +473,7 @@ resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { CAPITAL($marke
         [none] { "" }
        *[other] To check: { $check }.{ " " }
     }In hand: { $call }
+resume-finished-written = { CAPITAL($pair) }: it is done.
 resume-finished = { CAPITAL($pair) }: both socks are done.
 
 ## Fields of a plan file
@@ -487,14 +520,25 @@ cure-rounded-toe = choose the rounded toe
 cure-rounded-toe-cast-on = choose the rounded toe and cast on { $loops } loops
 cure-around = work { $stitches } stitches around
 cure-gauge = knit to a gauge of { $rounds } rounds to ten centimetres
+cure-gusset = make the gusset { $stitches } stitches wide on each side
+cure-calf = increase the leg to { $stitches } stitches, or make it shorter
+cure-bind-off = choose the bind-off called { $name }
+cure-bind-off-needle = bind off with a much thicker needle
+cure-needle-up = go up a needle size
+cure-needle-down = go down a needle size
+cure-needle-up-to = go up a needle size, to { $millimetres } millimetres
+cure-needle-down-to = go down a needle size, to { $millimetres } millimetres
 cure-measure-again = measure the foot and count the swatch again
 cure-foot = make the foot { $length } long
 
 ## What was estimated, rounded, or looks doubtful
 
 foot-from-shoe = Shoe size { $shoe } means a foot of { $length }, give or take { $give_or_take }; measure it if you can.
-ball-estimated = The ball of the foot was estimated from the foot length: { $length }, give or take { $give_or_take }.
+foot-estimated = The foot length was estimated from the other measures: { $length }, give or take { $give_or_take }. Measure it if you can.
+ball-estimated = The ball of the foot was estimated: { $length }, give or take { $give_or_take }.
 ankle-estimated = The ankle was estimated: { $length }, give or take { $give_or_take }.
+heel-estimated = The way round the heel was estimated: { $length }, give or take { $give_or_take }.
+calf-estimated = The calf was estimated: { $length }, give or take { $give_or_take }; measure it for a leg this high.
 child-estimated = Estimates for a child's foot are rough: measure if you can.
 leg-chosen = The leg was chosen to be { $length }.
 cuff-chosen = The cuff was chosen to be { $length }.
@@ -502,18 +546,33 @@ ease-chosen = The socks were chosen to be { $percent } percent smaller around th
 foot-shortened = The sock's foot is { $finished }, { $shorter } shorter than the foot of { $foot }, so that it fits snugly.
 stitches-rounded = { CAPITAL($exact) } stitches were rounded to { $stitches }, a multiple of { $multiple }.
 around-yours = Your own { $stitches } stitches make { $circumference } around, { $percent } percent less than the foot.
-around-larger-than-foot = { CAPITAL($stitches) } stitches make { $circumference } around, wider than the ball of { $ball }: take fewer.
-around-tight = { CAPITAL($stitches) } stitches make { $circumference } around a ball of { $ball }, { $percent } percent less: that is tight, take more.
+around-larger-than-foot = { CAPITAL($stitches) } stitches make { $circumference } around, wider than the ball of { $ball }: take { $better }.
+around-tight = { CAPITAL($stitches) } stitches make { $circumference } around a ball of { $ball }, { $percent } percent less: that is tight, take { $better }.
+foot-yours = With { $rounds } plain rounds of your own the sock's foot comes to { $made }, for a foot of { $foot }.
 foot-rounded = The foot comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
 leg-rounded = The leg comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
 cuff-rounded = The cuff comes to { $made } instead of { $wanted }, rounded to { $rounds } whole rounds.
 cuff-at-least-one-round = The cuff has at least one round: { $made }.
 swatch-small = A swatch of { $length } is small: count over at least { $least }.
 cast-on-unusual = A cast-on of { $loops } loops is unusual, from { $least } to { $most } are common: the toe may look odd.
-leg-wide = The leg is { $circumference } around an ankle of { $ankle }: it will hang loose.
-leg-tight = The leg is { $circumference } around an ankle of { $ankle }, { $percent } percent less: it will be tight.
-leg-reaches-calf = A leg of { $leg } reaches the calf above { $length }, where legs widen: try it on in time.
-heel-tight = Round the heel the foot is about { $heel }, and the sock gives { $most } at the most: it will go on tightly, take more stitches.
+leg-wide = The leg is { $circumference } around an ankle of { $ankle } and will hang loose: { $cure }.
+leg-tight = The leg is { $circumference } around an ankle of { $ankle } and must stretch by { $percent } percent, which is tight: { $cure }.
+calf-tight = A leg of { $leg } comes to where yours is { $girth } around; at { $circumference } it must stretch by { $percent } percent, which is tight: { $cure }.
+heel-tight = Round the heel the foot is about { $heel }, and the sock gives { $most } at the most, which is tight: { $cure }.
+heel-loose = Round the heel the foot is about { $heel }, and the sock is { $circumference } without any stretch: { $cure }.
+edge-tight = The edge is { $circumference } around and opens to { $gives }, and { $girth } must go through: { $cure }.
+fit-checked = The fit: it stretches by { $ball } percent at the ball, { $heel } round the heel, { $leg } at the top of the leg; the edge by { $edge } over the heel, of { $gives } that it gives.
+gauge-mean = The mean of { $counts } counts is { $stitches } stitches to ten centimetres, give or take { $give_or_take }, and { $rounds } rounds, give or take { $rounds_off }.
+swatch-unwashed = The swatch was not washed: knitting often changes in the first wash, so wash it and count again if you can.
+swatch-flat = The swatch was knitted flat: in the round your stitches may come out tighter or looser, so count the first rounds of the sock too.
+washing-changes-stitches-more = Washing drew it together: { $percent } percent more stitches to the width. The washed count is used.
+washing-changes-stitches-fewer = Washing let it out: { $percent } percent fewer stitches to the width. The washed count is used.
+washing-changes-rounds-more = Washing made it shorter: { $percent } percent more rounds to the height. The washed count is used.
+washing-changes-rounds-fewer = Washing made it longer: { $percent } percent fewer rounds to the height. The washed count is used.
+flat-differs-stitches-more = In the round you knit tighter than flat: { $percent } percent more stitches. The count in the round is used.
+flat-differs-stitches-fewer = In the round you knit looser than flat: { $percent } percent fewer stitches. The count in the round is used.
+flat-differs-rounds-more = In the round there are { $percent } percent more rounds than flat. The count in the round is used.
+flat-differs-rounds-fewer = In the round there are { $percent } percent fewer rounds than flat. The count in the round is used.
 gauge-more-stitches-than-rounds = { CAPITAL($stitches) } stitches to { $rounds } rounds is unusual, rounds are mostly more: check the swatch.
 practice-size = Practice size: { $stitches } stitches, { $circumference } around, foot { $foot }, leg { $leg }.
 practice-ignores = The practice size does not use { $field }.
@@ -533,6 +592,9 @@ cast-on-unfit = A cast-on of { $loops } loops does not grow into { $stitches } s
 cast-on-too-few = A cast-on of { $loops } loops is too few: take at least { $least }.
 cast-on-too-many = A cast-on of { $loops } loops is too many for { $stitches } stitches: take at most { $most }.
 foot-too-short = Toe, gusset and heel turn need { $needed } rounds ({ $toe }, { $gusset } and { $turn }), and the foot has { $there }: { $cure }.
+number-out-of-range = { CAPITAL($field) }, { $number }, must be from { $least } to { $most }: choose another number.
+needle-out-of-range = A needle of { $millimetres } millimetres is not between { $least } and { $most }: give its thickness, such as 2.5mm.
+skein-out-of-range = { CAPITAL($field) }, { $text }, is not between 1 and { $most }: read the ball's band again.
 leg-too-short = A leg of { $leg } is too short for a cuff of { $cuff }: make the leg at least { $least }.
 cuff-too-short = A cuff of { $cuff } is less than one round: make it at least { $least }.
 names-alike = Both socks are called { $name }: give them two names.
@@ -584,6 +646,9 @@ wrong-loops-at-tip = { at-place }The row works the { $half } of sock { $sock }, 
 too-few-loops = { at-place }The { $half } of sock { $sock } has fewer loops than the row works: the plan is not to be knitted.
 loops-not-worked = { at-place }On the { $half } of sock { $sock } { $loops } loops are not worked: the plan is not to be knitted.
 loops-at-end = { at-place }At the end { $loops } loops are still on the needle: the plan is not to be knitted.
+height-off = { at-place }The height comes to { $found }, and the plan says { $wanted }: the plan is not to be knitted.
+written-unread = The plan's own pattern cannot be read: it is not to be knitted.
+written-otherwise = { at-place }The row is not the one that the pattern tells of: the plan is not to be knitted.
 count-wrong = { at-place }There are { $found } loops after the row, and the plan says { $stated }: the plan is not to be knitted.
 nothing-to-pass-over = { at-place }Sock { $sock } has no loop to pass over: the plan is not to be knitted.
 fastened-too-early = { at-place }It is fastened off with { $loops } loops still there: the plan is not to be knitted.
@@ -625,8 +690,7 @@ too-noisy = It is too noisy here: turn off what makes the noise, or come closer 
 heard-nothing = I heard nothing: is the microphone on?
 heard-otherwise = I heard “{ $said }”.
 sound-check-skipped = The sound check is left out.
-microphone-is = Microphone: { $name }.
-speaker-is = Speaker: { $name }.
+microphone-tried = I try another microphone: { $name }.
 no-ears = I cannot hear: use the keys, space means next.
 no-mouth = I cannot speak: read the lines.
 
@@ -681,6 +745,28 @@ duration-hours-and-half = { $hours } and a half hours
 
 ## Settings
 
+settings-are-in = These settings are kept in { $path }.
+microphone-is = Microphone: { $name }.
+microphone-usual = Microphone: the system's own.
+speaker-is = Speaker: { $name }.
+speaker-usual = Speaker: the system's own.
+voice-is = Voice: { $name }.
+voice-usual = Voice: the usual one.
+rate-is = Rate: { DIGITS($words) } words a minute.
+loudness-is = Loudness: { DIGITS($percent) } percent.
+wording-terse = Short sentences.
+wording-plain = Plain sentences.
+wording-learner = Sentences for a learner.
+rests-are-on = A rest is offered after { DIGITS($minutes) } minutes.
+rests-are-off = No rests are offered.
+language-is = Language: { $name }.
+microphone-here = A microphone here: { $name }.
+speaker-here = A speaker here: { $name }.
+voice-here = A voice here: { $name }.
+voices-besides = And { DIGITS($count) } voices of other languages: add --all-voices to see them.
+microphone-gone = The microphone { $name } is not here now: I use the system's own.
+speaker-gone = The speaker { $name } is not here now: I use the system's own.
+voice-gone = The voice { $name } is not here now: I use the usual one.
 settings-damaged = The settings in { $file } are damaged and were put aside as { $aside }: the usual ones are used, choose yours again.
 settings-unreadable = The settings in { $file } cannot be read: the usual ones are used, change the file's rights.
 settings-unwritable = The settings cannot be written to { $file }: nothing will be remembered, change its rights.
@@ -703,9 +789,20 @@ rest-due = { $minutes ->
        *[other] { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five.
     }
     .terse = { CAPITAL($minutes) } minutes: time for a rest.
-resting = Rest well. Your place is written down; say “next” when you go on.
+    .learner = { CAPITAL($minutes) } minutes of knitting without a rest: put it down for five. Say “take a rest”, or “remind me later”.
+resting = Rest well. Your place is written down; say “my rest is over” when you go on.
     .terse = Rest well.
+no-rest-to-end = You were not resting.
+rest-snoozed = { $minutes ->
+        [0] I remind you at the end of the round.
+        [one] I remind you in one minute, at the end of a round.
+       *[other] I remind you in { $minutes } minutes, at the end of a round.
+    }
+no-rests-today = No more rests today. Stop when your hands hurt.
+    .terse = No more rests today.
+rests-again = A rest is offered after { $minutes } minutes again.
 rest-over = { $minutes ->
+        [0] A short rest.
         [one] One minute of rest.
        *[other] { CAPITAL($minutes) } minutes of rest.
     }
@@ -726,10 +823,14 @@ plan-taken = The plan file of { $name } was edited since the pair was begun, and
 plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
 plan-lost = The journal does not hold the plan of { $name }: begin it again from its plan file.
 plan-written = The plan is written to { $path }.
+piece-summary = { $around ->
+        [one] One stitch around
+       *[other] { CAPITAL($around) } stitches around
+    } at the widest, { $circumference }; { $height } high.
 pair-summary = { $around ->
         [one] One stitch around
        *[other] { CAPITAL($around) } stitches around
-    }, { $circumference }; foot { $foot }, leg { $leg }.
+    }, { $circumference }, give or take { $circumference_off }; foot { $foot }, give or take { $foot_off }; leg { $leg }, give or take { $leg_off }.
 keep-this = Shall I keep this?
 begin-now = Shall we begin?
 
@@ -791,6 +892,7 @@ path-unwritable = { $file } cannot be written ({ $reason }): choose another plac
 language-unknown = There is no language “{ $language }”: choose from { $known }.
 language-broken = The language “{ $language }” cannot be read, in { $file }: { $what }. Mend that file or choose another language.
 listen-to-what = Say what to listen to: one or more sound files, or --mic.
+option-before-verb = { $option } belongs after { $verb }: write it there.
 nothing-to-resume = There is no pair to go on with: give a plan file.
 no-pair-named = There is no pair called “{ $name }”: there is { $names }.
 option-unfit = { $option } does not fit: { $reason }.
@@ -810,7 +912,10 @@ no-such-speaker = There is no speaker named “{ $wanted }”: there is { $found
 device-refused = The sound device { $name } does not open: close other programs that use it, or choose another.
 device-lost = The sound device { $name } is gone: plug it in again, or choose another. Your place is written down.
 no-voice = There is no voice: install espeak-ng (on Debian: apt install espeak-ng), or use --to none.
-no-such-voice = There is no voice named “{ $wanted }”: leave it out for the usual one.
+no-such-voice = There is no voice named “{ $wanted }”: there is { $found }.
+several-microphones = Several microphones are meant by “{ $wanted }”, { $found }: write more of the name.
+several-speakers = Several speakers are meant by “{ $wanted }”, { $found }: write more of the name.
+several-voices = Several voices are meant by “{ $wanted }”, { $found }: write more of the name.
 wav-missing = There is no sound file { $path }: check the name.
 wav-unreadable = { $path } is not a sound file that can be read: give a WAV file.
 wav-empty = There is no sound in { $path }: give another file.
@@ -849,3 +954,47 @@ journal-unwritable = The journal { $file } cannot be written: change its rights,
 pair-unknown = The journal { $file } has no pair called “{ $name }”: check the name.
 disk-full = The disk is full: nothing was written to { $file } and you are where you were, make room and say it again.
 disk-failed = The disk failed: nothing was written to { $file } and you are where you were, copy the file elsewhere.
+
+## Patterns written by hand
+
+written-no-pattern = { at-place }There are no rounds: write them between three quotes, as pattern = """ … """.
+written-head-wrong = { at-place }The table plan is not as it was printed, at { $text }: print it anew, or put it back.
+written-field-wrong = { at-place }“{ $text }” cannot stand at { $name }: put it right.
+written-needles = { at-place }Needles cannot be “{ $text }”: choose from { $choices }.
+written-pair-needs-halves = { at-place }Two pieces at once lie in halves: write needles = "{ $choices }".
+written-size-needed = { at-place }There are several sizes: add a line size with one of { $choices }.
+written-size-unknown = { at-place }There is no size “{ $text }”: choose from { $choices }.
+written-swatch-needed = { at-place }{ CAPITAL($name) } must be a number above nothing: add it to the table swatch.
+written-not-a-multiple = { CAPITAL($stitches) } cast on are no multiple of { $multiple }: change either.
+written-not-understood = { at-place }“{ $text }” is not understood here: use the usual abbreviations.
+written-sizes-differ = { at-place }There are { $found } numbers for { $wanted ->
+        [one] one size
+       *[other] { $wanted } sizes
+    }: give one for each.
+written-star-alone = { at-place }This star has no “rep from *” after it: add it.
+written-how-often = { at-place }How often is this worked: add a number of times, or “to end”.
+written-too-deep = { at-place }Repeats stand inside one another more than { $most } deep: write them out.
+written-round-empty = { at-place }Nothing is worked in this round: say what.
+written-nothing-same = { at-place }There is nothing before this to be worked the same: write the rows out.
+written-too-few = { at-place }Round { $round } uses { $used } of { $stitches } stitches: work them all.
+written-too-many = { at-place }Round { $round } uses { $used } of { $stitches } stitches: take some out.
+written-repeat-uneven = { at-place }Round { $round } uses { $used } of { $stitches } stitches: the repeat takes { $width } and does not come out.
+written-count-differs = { at-place }The pattern says { $stated } stitches, and there are { $found }: put one right.
+written-never-ends = { at-place }This takes no stitch, and so never comes to the end: say how often.
+written-too-long = { at-place }Round { $round } is longer than { $most }: say how often in smaller numbers.
+written-round-twice = { at-place }Round { $round } is told twice: take one out.
+written-round-missing = { at-place }Round { $following } is told, but round { $round } is missing: add it.
+written-no-such-round = { at-place }There is no round { $round } to repeat: tell it before.
+written-half-missing = { at-place }Round { $round } does not tell the { $half }: add it.
+written-half-twice = { at-place }Round { $round } tells a half twice, or one that is not there: take it out.
+written-across-halves = { at-place }In round { $round } this takes stitches of both halves: tell front and back by themselves.
+written-no-marker = { at-place }In round { $round } there is no marker here: place one before.
+written-marker-in-the-way = { at-place }In round { $round } a marker hangs between the stitches that this takes: take it out first.
+written-act-in-the-way = { at-place }“{ $act }” cannot stand in the middle of a round: put it before or after.
+written-no-chart = { at-place }There is no chart “{ $name }”: add it to the table charts{ $names ->
+        [none] { "" }
+       *[other] , or use { $names }
+    }.
+chart-empty = { at-place }Chart { $name } has no rows, or too many: draw it between three quotes, a line a row.
+chart-symbol-unknown = { at-place }Chart { $name }, row { $row } from the bottom: “{ $symbol }” is no symbol, use one of the list.
+chart-brackets = { at-place }Chart { $name }, row { $row } from the bottom: put one [ and one ] around what repeats.

@@ -80,6 +80,10 @@ sock-first = pierwsza skarpetka
     .of = pierwszej skarpetki
 sock-second = druga skarpetka
     .of = drugiej skarpetki
+piece-first = pierwsza część
+    .of = pierwszej części
+piece-second = druga część
+    .of = drugiej części
 sock-named = { $name }
     .of = skarpetki { $name }
 grain-group = po grupie
@@ -88,6 +92,8 @@ grain-side = po stronie
 grain-round = po okrążeniu
 grain-follow = jak każe robota
 where-half = { $half } { AS($sock, form: "of") }
+where-piece = { $sock }
+where-one-half = { $half }
 where-heel-row = rząd { $row } { AS($sock, form: "of") }
 where-side = { $half ->
         [half-front] oba przody
@@ -149,6 +155,13 @@ work-rib = ściągacz
 work-bind-off = zakańczanie
 work-mixed = po oczku
 on-half = { $work }: { $half }
+chart-row = z { AS($of, form: "genitive") } rząd schematu { $row }
+in-main = { $times } główną
+in-contrast = { $times } kontrastową
+in-yarn = { $name } { $times }
+work-in-main = główną { $work }
+work-in-contrast = kontrastową { $work }
+work-in-yarn = { $name }: { $work }
 
 act-prepare-the-tips = złóż oba końce drutów
 act-secure-the-tail = przytrzymaj ogonek
@@ -170,6 +183,8 @@ act-wash = wypierz i wysusz
 act-measure-foot = zmierz stopę: { $due }
 act-measure-leg = zmierz nogawkę: { $due }
 act-try-on-foot = przymierz, stopa ma mieć { $due }
+act-measure-height = zmierz wysokość: { $due }
+act-try-on-height = przymierz, wysokość ma mieć { $due }
 act-try-on-leg = przymierz, nogawka ma mieć { $due }
 
 makes = razem { $count } { stitches }
@@ -198,6 +213,7 @@ mark = znacznik { $number }: { $where }, z { AS($of, form: "genitive") } okrąż
 marker-faces-you = znacznik jest z przodu
 marker-hidden = znacznik jest z tyłu
 marker-not-yet = znacznika jeszcze nie ma
+marker-at-start = znacznik wisi na początku okrążenia
 yarn-in-the-gap = w przerwie wisi nitka { AS($sock, form: "of") }
 yarn-at-the-edge = na brzegu wisi nitka { AS($sock, form: "of") }
 yarn-at-the-working-point = w robocie jest nitka { AS($sock, form: "of") }
@@ -241,6 +257,9 @@ call = { $stage ->
        *[other] { CAPITAL($makes) }.
     }
 call-round = Z { AS($of, form: "genitive") } { $round }.
+call-round-same = Z { AS($of, form: "genitive") } { $round }, jak poprzednie.
+finished-written = Gotowe.
+finished-already-written = Już gotowe.
 finished = Obie skarpetki gotowe.
 finished-already = Obie skarpetki są już gotowe.
 undone = Cofnięte. { $call }
@@ -281,6 +300,7 @@ where-am-i = { in-stage }. { CAPITAL($where) }. { $counts ->
     }Teraz: { $call }
 how-many = { CAPITAL($where) }: zostało { $to_go }, teraz { $now }, potem { $after }.
 how-far = Do końca { $in_sock }, w { AS($stage, form: "in") } { $rounds } { rounds-word }. { $heels }
+how-far-written = Do końca całości { $in_sock }, w { AS($stage, form: "in") } { $rounds } { rounds-word }. { $heels }
 how-far-in-heel = Do końca { $in_sock }, w { AS($stage, form: "in") } { $rows ->
         [one] jeden rząd
         [few] { $rows } rzędy
@@ -304,6 +324,7 @@ count-too-few = { CAPITAL($where) }: ma być { $expected }, jest { $stitches }, 
        *[other] Może { $causes }.
     }
 stopped = Koniec w { AS($stage, form: "in") }, { $where }, z { AS($of, form: "genitive") } okrążenie { $round }.
+stopped-finished-written = Koniec. Gotowe.
 stopped-finished = Koniec. Obie skarpetki gotowe.
 resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { CAPITAL($marker) }. { $yarns ->
         [none] { "" }
@@ -312,6 +333,7 @@ resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { CAPITAL($marke
         [none] { "" }
        *[other] Sprawdź: { $check }.{ " " }
     }Teraz: { $call }
+resume-finished-written = { CAPITAL($pair) }: gotowe.
 resume-finished = { CAPITAL($pair) }: obie gotowe.
 
 field-schema-version = wersja pliku
@@ -354,10 +376,21 @@ cure-rounded-toe-cast-on = wybierz okrągłe palce i nabierz { $loops }
 cure-around = weź { $stitches } dookoła
 cure-gauge = dziergaj { $rounds } okrążeń na dziesięć centymetrów
 cure-foot = zrób stopę { $length }
+cure-gusset = zrób klin na { $stitches } z każdej strony
+cure-calf = dodaj w nogawce do { $stitches } albo ją skróć
+cure-bind-off = wybierz zakończenie { $name }
+cure-bind-off-needle = zakończ o wiele grubszym drutem
+cure-needle-up = weź grubszy drut
+cure-needle-down = weź cieńszy drut
+cure-needle-up-to = weź grubszy drut, { $millimetres } milimetra
+cure-needle-down-to = weź cieńszy drut, { $millimetres } milimetra
 cure-measure-again = zmierz jeszcze raz
 foot-from-shoe = { CAPITAL($length) }, z dokładnością { $give_or_take }: rozmiar { $shoe }.
+foot-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: długość stopy oszacowana.
 ball-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: śródstopie oszacowane.
 ankle-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: kostka oszacowana.
+heel-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: obwód pięty oszacowany.
+calf-estimated = { CAPITAL($length) }, z dokładnością { $give_or_take }: łydka oszacowana.
 child-estimated = Dla dziecka to tylko szacunek.
 leg-chosen = Nogawka: { $length }.
 cuff-chosen = Ściągacz: { $length }.
@@ -365,18 +398,33 @@ ease-chosen = Luz: { $percent } procent.
 foot-shortened = Krócej o { $shorter }: { $finished } zamiast { $foot }.
 stitches-rounded = Wielokrotność { $multiple }: { $stitches } zamiast { $exact }.
 around-yours = { CAPITAL($circumference) } dookoła, { $percent } procent mniej: { $stitches }.
-around-larger-than-foot = { CAPITAL($circumference) } dookoła przy { $ball }, za szeroko: { $stitches }.
-around-tight = { CAPITAL($circumference) } dookoła przy { $ball }, { $percent } procent mniej, za ciasno: { $stitches }.
+around-larger-than-foot = { CAPITAL($circumference) } dookoła przy { $ball }, za szeroko: { $stitches } zamiast { $better }.
+around-tight = { CAPITAL($circumference) } dookoła przy { $ball }, { $percent } procent mniej, za ciasno: { $stitches } zamiast { $better }.
+foot-yours = Stopa { $made } przy { $rounds } gładkich, dla stopy { $foot }.
 foot-rounded = Stopa { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
 leg-rounded = Nogawka { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
 cuff-rounded = Ściągacz { $made } zamiast { $wanted }: { $rounds } { rounds-word }.
 cuff-at-least-one-round = Ściągacz ma choć jedno okrążenie: { $made }.
 swatch-small = Próbka { $length } jest mała: weź choć { $least }.
 cast-on-unusual = Nabranie { $loops } jest niezwykłe: zwykle od { $least } do { $most }.
-leg-wide = Nogawka { $circumference } przy kostce { $ankle } będzie luźna.
-leg-tight = Nogawka { $circumference } przy kostce { $ankle }, { $percent } procent mniej, będzie ciasna.
-leg-reaches-calf = Nogawka { $leg } sięga łydki powyżej { $length }.
-heel-tight = Pięta { $heel }, a trzeba { $most }: będzie ciasno.
+leg-wide = Nogawka { $circumference } przy kostce { $ankle } będzie luźna: { $cure }.
+leg-tight = Nogawka { $circumference } przy kostce { $ankle }, { $percent } procent mniej, będzie ciasna: { $cure }.
+calf-tight = Nogawka { $leg } sięga, gdzie jest { $girth }, a ma { $circumference }, { $percent } procent mniej, będzie ciasna: { $cure }.
+heel-tight = Pięta { $heel }, a skarpetka daje { $most }, będzie ciasno: { $cure }.
+heel-loose = Pięta { $heel }, a skarpetka ma { $circumference }, będzie luźno: { $cure }.
+edge-tight = Brzeg { $circumference } rozciąga się do { $gives }, a trzeba { $girth }: { $cure }.
+fit-checked = Rozciągnięcie: śródstopie { $ball } procent, pięta { $heel }, nogawka { $leg }, brzeg { $edge } z { $gives }.
+gauge-mean = Średnia z { $counts }: { $stitches } oczek na dziesięć centymetrów, z dokładnością { $give_or_take }, i { $rounds } okrążeń, z dokładnością { $rounds_off }.
+swatch-unwashed = Próbka nie była prana: wypierz ją i policz jeszcze raz.
+swatch-flat = Próbka była dziergana na płasko: policz też pierwsze okrążenia.
+washing-changes-stitches-more = Po praniu jest o { $percent } procent więcej oczek.
+washing-changes-stitches-fewer = Po praniu jest o { $percent } procent mniej oczek.
+washing-changes-rounds-more = Po praniu jest o { $percent } procent więcej okrążeń.
+washing-changes-rounds-fewer = Po praniu jest o { $percent } procent mniej okrążeń.
+flat-differs-stitches-more = W okrążeniach jest o { $percent } procent więcej oczek niż na płasko.
+flat-differs-stitches-fewer = W okrążeniach jest o { $percent } procent mniej oczek niż na płasko.
+flat-differs-rounds-more = W okrążeniach jest o { $percent } procent więcej okrążeń niż na płasko.
+flat-differs-rounds-fewer = W okrążeniach jest o { $percent } procent mniej okrążeń niż na płasko.
 gauge-more-stitches-than-rounds = { CAPITAL($rounds) } okrążeń do { $stitches } oczek: sprawdź próbkę.
 practice-size = Próbna para: { $circumference } dookoła, stopa { $foot }, nogawka { $leg }, { $stitches } oczek.
 practice-ignores = Próbna para pomija: { $field }.
@@ -393,6 +441,9 @@ cast-on-unfit = Weź { $below } albo { $above } zamiast { $loops } dla { $stitch
 cast-on-too-few = Nabierz choć { $least } zamiast { $loops }.
 cast-on-too-many = Nabierz najwyżej { $most } zamiast { $loops } dla { $stitches }.
 foot-too-short = Jest { $there }, a trzeba { $needed } ({ $toe }, { $gusset }, { $turn }): { $cure }.
+number-out-of-range = { CAPITAL($field) } { $number } nie leży między { $least } a { $most }.
+needle-out-of-range = Drut { $millimetres } milimetra nie leży między { $least } a { $most }.
+skein-out-of-range = { CAPITAL($field) } { $text } nie leży między 1 a { $most }.
 leg-too-short = Choć { $least } trzeba: nogawka { $leg }, ściągacz { $cuff }.
 cuff-too-short = Choć { $least } trzeba: ściągacz { $cuff }.
 names-alike = Obie nazywają się { $name }: nazwij je inaczej.
@@ -435,6 +486,9 @@ wrong-loops-at-tip = { at-place }Ma być { $half } { $sock }, jest { $at_half } 
 too-few-loops = { at-place }Za mało oczek: { $half } { $sock }.
 loops-not-worked = { at-place }Nie przerobiono { $loops }: { $half } { $sock }.
 loops-at-end = { at-place }Na końcu zostało { $loops }.
+height-off = { at-place }Wysokość ma mieć { $wanted }, wychodzi { $found }.
+written-unread = Własny opis planu jest nieczytelny.
+written-otherwise = { at-place }Rząd nie zgadza się z opisem.
 count-wrong = { at-place }Plan mówi { $stated }, jest { $found }.
 nothing-to-pass-over = { at-place }Nie ma czego przeciągnąć: { $sock }.
 fastened-too-early = { at-place }Zakończono, a zostało { $loops }.
@@ -473,8 +527,7 @@ too-noisy = Za duży hałas tutaj.
 heard-nothing = Nic nie słyszę: czy mikrofon działa?
 heard-otherwise = „{ $said }” słyszę.
 sound-check-skipped = Bez próby dźwięku.
-microphone-is = { CAPITAL($name) }: mikrofon.
-speaker-is = { CAPITAL($name) }: głośnik.
+microphone-tried = { CAPITAL($name) }: próbuję inny mikrofon.
 no-ears = Nie słyszę: używaj klawiszy.
 no-mouth = Nie mówię: czytaj wiersze.
 did-you-mean = „{ $said }” miało być?
@@ -517,6 +570,28 @@ duration-hours = { $hours ->
        *[other] { $hours } godzin
     }
 duration-hours-and-half = { AS($hours, form: "feminine") } i pół godziny
+settings-are-in = { $path } przechowuje ustawienia.
+microphone-is = { CAPITAL($name) }: mikrofon.
+microphone-usual = Mikrofon systemowy.
+speaker-is = { CAPITAL($name) }: głośnik.
+speaker-usual = Głośnik systemowy.
+voice-is = { CAPITAL($name) }: głos.
+voice-usual = Zwykły głos.
+rate-is = Słów na minutę: { DIGITS($words) }.
+loudness-is = Głośność w procentach: { DIGITS($percent) }.
+wording-terse = Krótkie zdania.
+wording-plain = Zwykłe zdania.
+wording-learner = Zdania dla uczących się.
+rests-are-on = Przerwa po minutach: { DIGITS($minutes) }.
+rests-are-off = Bez propozycji przerw.
+language-is = Język: { $name }.
+microphone-here = Jest mikrofon: { $name }.
+speaker-here = Jest głośnik: { $name }.
+voice-here = Jest głos: { $name }.
+voices-besides = Głosy innych języków: { DIGITS($count) }, pokaże je --all-voices.
+microphone-gone = Nie ma teraz mikrofonu { $name }: używam systemowego.
+speaker-gone = Nie ma teraz głośnika { $name }: używam systemowego.
+voice-gone = Nie ma teraz głosu { $name }: używam zwykłego.
 settings-damaged = Ustawienia są zepsute, { $aside } je przechowuje: { $file }.
 settings-unreadable = Nie da się czytać ustawień: { $file }.
 settings-unwritable = Nie da się zapisać ustawień: { $file }.
@@ -534,6 +609,14 @@ rest-due = Bez przerwy { $minutes ->
        *[other] { $minutes } minut
     }: odpocznij.
 resting = Odpoczywaj.
+no-rest-to-end = Nie było przerwy.
+rest-snoozed = Przypomnę za { $minutes ->
+        [one] { $minutes } minutę
+        [few] { $minutes } minuty
+       *[many] { $minutes } minut
+    }.
+no-rests-today = Dzisiaj bez przerw.
+rests-again = Przerwa znowu po { $minutes } min.
 rest-over = Przerwa: { $minutes ->
         [one] jedna minuta
         [few] { AS($minutes, form: "feminine") } minuty
@@ -551,7 +634,8 @@ plan-taken = Plan „{ $name }” zmieniono, a to, co zrobione, jest takie samo:
 plan-edited-ask = Plan „{ $name }” zmieniono. Dalej jak było?
 plan-lost = Brakuje planu: { $name }.
 plan-written = { CAPITAL($path) }: plan zapisany.
-pair-summary = Nogawka { $leg }, stopa { $foot }, { $circumference } dookoła: { $around }.
+piece-summary = Dookoła najwyżej { $around }, { $circumference }, wysokość { $height }.
+pair-summary = Nogawka { $leg }, z dokładnością { $leg_off }, stopa { $foot }, z dokładnością { $foot_off }, { $circumference } dookoła, z dokładnością { $circumference_off }: { $around }.
 keep-this = Zachować to?
 begin-now = Zaczynamy?
 new-pair = Nowa para. Pytam, a ty odpowiadasz.
@@ -592,6 +676,7 @@ path-unwritable = Nie da się pisać ({ $reason }): { $file }.
 language-unknown = Wybierz z { $known }: nie ma języka „{ $language }”.
 language-broken = Język „{ $language }” jest zepsuty, { $what }: { $file }.
 listen-to-what = Podaj nagranie albo mikrofon.
+option-before-verb = { $option } stoi za { $verb }: napisz tam.
 nothing-to-resume = Nie ma pary: podaj plan.
 no-pair-named = Są { $names }: nie ma „{ $name }”.
 option-unfit = Nie pasuje, { $reason }: { $option }.
@@ -607,7 +692,10 @@ no-such-speaker = Jest { $found }: nie ma głośnika „{ $wanted }”.
 device-refused = Nie otwiera się: { $name }.
 device-lost = Zniknęło: { $name }.
 no-voice = Nie ma głosu: zainstaluj espeak-ng.
-no-such-voice = Nie ma głosu „{ $wanted }”.
+no-such-voice = Nie ma głosu „{ $wanted }”, jest { $found }.
+several-microphones = Mikrofony pasujące do „{ $wanted }”: { $found }. Podaj więcej.
+several-speakers = Głośniki pasujące do „{ $wanted }”: { $found }. Podaj więcej.
+several-voices = Głosy pasujące do „{ $wanted }”: { $found }. Podaj więcej.
 wav-missing = Nie ma nagrania { $path }.
 wav-unreadable = Nie da się odczytać nagrania { $path }.
 wav-empty = Nagranie jest puste: { $path }.
@@ -640,3 +728,42 @@ journal-unwritable = Nie da się pisać do dziennika { $file }.
 pair-unknown = Pary „{ $name }” nie ma: { $file }.
 disk-full = Dysk jest pełny: { $file }.
 disk-failed = Dysk zawiódł: { $file }.
+
+written-no-pattern = { at-place }Nie ma okrążeń: dodaj opis.
+written-head-wrong = { at-place }Tabela planu jest zmieniona: { $text }.
+written-field-wrong = { at-place }{ $name } nie może być „{ $text }”.
+written-needles = { at-place }Druty „{ $text }”: wybierz z { $choices }.
+written-pair-needs-halves = { at-place }Dwie części naraz leżą w połowach: wybierz { $choices }.
+written-size-needed = { at-place }Jest kilka rozmiarów: wybierz z { $choices }.
+written-size-unknown = { at-place }Nie ma rozmiaru „{ $text }”: wybierz z { $choices }.
+written-swatch-needed = { at-place }Brakuje: { $name }.
+written-not-a-multiple = Nabranych { $stitches } nie dzieli się przez { $multiple }.
+written-not-understood = { at-place }„{ $text }”: tego tu nie rozumiem.
+written-sizes-differ = { at-place }Rozmiarów jest { $wanted }, liczb { $found }.
+written-star-alone = { at-place }Po gwiazdce brakuje powtórzenia.
+written-how-often = { at-place }Nie wiadomo, ile razy.
+written-too-deep = { at-place }Powtórzenia w powtórzeniach: najwyżej { $most }.
+written-round-empty = { at-place }Okrążenie jest puste.
+written-nothing-same = { at-place }Nie ma czego powtórzyć tak samo.
+written-too-few = { at-place }Z { AS($stitches, form: "genitive") } oczek okrążenie { $round } bierze { $used }: za mało.
+written-too-many = { at-place }Z { AS($stitches, form: "genitive") } oczek okrążenie { $round } bierze { $used }: za dużo.
+written-repeat-uneven = { at-place }Z { AS($stitches, form: "genitive") } oczek okrążenie { $round } bierze { $used }: powtórzenie ma { $width }.
+written-count-differs = { at-place }Opis mówi { $stated }, jest { $found }.
+written-never-ends = { at-place }To nie bierze oczek i nigdy się nie skończy.
+written-too-long = { at-place }Okrążenie { $round } jest dłuższe niż { $most }.
+written-round-twice = { at-place }Okrążenie { $round } jest dwa razy.
+written-round-missing = { at-place }Przed okrążeniem { $following } brakuje okrążenia { $round }.
+written-no-such-round = { at-place }Nie ma okrążenia { $round }.
+written-half-missing = { at-place }W okrążeniu { $round } brakuje: { $half }.
+written-half-twice = { at-place }W okrążeniu { $round } ta sama połowa jest dwa razy.
+written-across-halves = { at-place }W okrążeniu { $round } to bierze oczka obu połów.
+written-no-marker = { at-place }W okrążeniu { $round } nie ma tu znacznika.
+written-marker-in-the-way = { at-place }W okrążeniu { $round } przeszkadza znacznik.
+written-act-in-the-way = { at-place }W środku okrążenia nie może być: { $act }.
+written-no-chart = { at-place }Nie ma schematu „{ $name }”{ $names ->
+        [none] { "" }
+       *[other] : wybierz z { $names }
+    }.
+chart-empty = { at-place }Schemat { $name } jest pusty.
+chart-symbol-unknown = { at-place }Schemat { $name }, rząd { $row }: „{ $symbol }” nie jest znakiem.
+chart-brackets = { at-place }Schemat { $name }, rząd { $row }: nawiasy się nie zgadzają.

@@ -1,0 +1,39 @@
+"""How far knitting opens, over the width at which it lies relaxed.
+
+Plain knitting, worn: half as wide again at the most, a quarter all day long (common practice; the quarter is
+our own bound). While a sock is pulled on it opens further for a moment: a loop can be no wider than half its
+length, there and back, and lies relaxed at a wale spacing of length / 4.1 (Munden 1959, plain knit, wet-relaxed;
+from memory), so 2.05 times; a twentieth is left to the yarn's own thickness. Ribbing of as many stitches lies at
+about three quarters of that width (from memory) and opens as far, about twice as far as plain knitting relative
+to itself (textbooks of weft knitting).
+"""
+
+from fractions import Fraction
+
+WORN = Fraction(3, 2)
+COMFORT = Fraction(5, 4)
+PULLED_ON = Fraction(39, 20)
+RIB_RELAXED = Fraction(3, 4)
+
+_CONVENTIONAL = Fraction(139, 100)
+_EDGES = {
+    "decrease": Fraction(157, 100),
+    "sewn": Fraction(175, 100),
+    "yarn-over": Fraction(185, 100),
+    "tubular": PULLED_ON,
+}
+"""Measured on swatches, "How stretchy is stretchy?", susannawinter.net 2019: the conventional bind-off opens by
+39 %, two stitches knitted together through the back by 57 %. Sewn and yarn-over, more than that, from memory; which
+of the two opens further depends on the knitter ("Stretchy bind off comparison", stitchdiva.com). A tubular edge is
+a last round of ribbing, grafted: it opens as the ribbing does."""
+
+
+def edge_gives(bind_off: str) -> Fraction:
+    """How far a bound-off edge opens, over the width of the plain fabric below it."""
+    return min(_EDGES.get(bind_off, _CONVENTIONAL), PULLED_ON)
+
+
+def stretchier(bind_off: str) -> tuple[str, ...]:
+    """Bind-offs that open further, the least of them first."""
+    found = [name for name in _EDGES if edge_gives(name) > edge_gives(bind_off)]
+    return tuple(sorted(found, key=edge_gives))
