@@ -8,6 +8,7 @@ from plans.pattern import Act, StageName
 from plans.proof.sayings import PROOF_SAYINGS
 from plans.sizing.sayings import SIZING_SAYINGS
 from plans.stitches import Op
+from plans.written.sayings import WRITTEN_SAYINGS
 
 _MEASURED = {Act.MEASURE, Act.TRY_ON}
 
@@ -32,12 +33,15 @@ _PARTS: dict[str, set[str]] = {
     **{stage_key(stage): set() for stage in StageName},
     "half-front": set(), "half-back": set(),
     "sock-first": set(), "sock-second": set(), "sock-named": {"name"},
+    "piece-first": set(), "piece-second": set(),       # of a pair that is no socks
     "grain-group": set(), "grain-half": set(), "grain-side": set(), "grain-round": set(),
     "grain-follow": set(),
     # where a step is: one half of one sock, one row of a heel, a side of both socks, a round, the rest of one
     "where-half": {"half", "sock"},
     "where-heel-row": {"sock", "row", "of"},
     "where-side": {"half"},
+    "where-piece": {"sock"},                   # a single piece, all of it
+    "where-one-half": {"half"},                # a half of a single piece
     "where-round": {"round", "of"},
     "where-rest-of-round": {"round", "of"},
     # what is worked. `work` is a list
@@ -48,11 +52,16 @@ _PARTS: dict[str, set[str]] = {
     "work-cast-on": set(), "work-plain": set(), "work-increase": set(), "work-decrease": set(),
     "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
     "work-rib": set(), "work-bind-off": set(), "work-mixed": set(),
+    # a row of a chart is told before its stitches; a round in two colours: "three main, one contrast"
+    "chart-row": {"row", "of"},
+    "in-main": {"times"}, "in-contrast": {"times"}, "in-yarn": {"times", "name"},
+    "work-in-main": {"work"}, "work-in-contrast": {"work"}, "work-in-yarn": {"work", "name"},
     "on-half": {"half", "work"},               # front plain, back increase
     # acts: no loop is worked. In the cast-on a sock's first acts name it through `where` of the call
     **{act_key(act): set() for act in Act if act not in _MEASURED},
     "act-measure-foot": {"due"}, "act-measure-leg": {"due"},
     "act-try-on-foot": {"due"}, "act-try-on-leg": {"due"},
+    "act-measure-height": {"due"}, "act-try-on-height": {"due"},
     # counts a step makes: on this half, on both socks, on each half of both, front and back apart, one by one
     "makes": {"count"},
     "makes-each": {"count"},
@@ -71,6 +80,7 @@ _PARTS: dict[str, set[str]] = {
     "mark": {"number", "stage", "round", "of", "where"}, "mark-of-other-plan": {"number"},
     # where things hang when she comes back
     "marker-faces-you": set(), "marker-hidden": set(), "marker-not-yet": set(),
+    "marker-at-start": set(),
     "yarn-in-the-gap": {"sock"}, "yarn-at-the-edge": {"sock"}, "yarn-at-the-working-point": {"sock"},
     "yarn-cut": {"sock"},
     "check-count": {"where", "count"},
@@ -91,7 +101,9 @@ _REPLIES: dict[str, set[str]] = {
     # the step in hand, all lists, in this order; `acts` come before the work, `then` after it
     "call": {"stage", "where", "acts", "work", "then", "makes"},
     "call-round": {"round", "of"},             # a whole plain round: fourteen of twenty-four
+    "call-round-same": {"round", "of"},        # a whole round worked like the one before
     "finished": set(), "finished-already": set(),
+    "finished-written": set(), "finished-already-written": set(),      # of a piece that is no sock
     # `call` is the step now in hand: a call, a call-round or finished
     "undone": {"call"}, "nothing-to-undo": set(), "redone": {"call"}, "nothing-to-redo": set(),
     "undone-other-plan": set(), "redone-other-plan": set(),      # back in the plan used before, or after
@@ -111,6 +123,7 @@ _REPLIES: dict[str, set[str]] = {
     "where-am-i": {"where", "stage", "round", "of", "counts", "heel", "call"},
     "how-many": {"where", "now", "after", "to_go"},
     "how-far": {"stage", "rounds", "in_sock", "heels"},      # `heels` is a list
+    "how-far-written": {"stage", "rounds", "in_sock", "heels"},
     "how-far-in-heel": {"stage", "rows", "in_sock", "heels"},
     "what-next": {"call"},
     "again": set(),
@@ -119,10 +132,10 @@ _REPLIES: dict[str, set[str]] = {
     "count-right": {"stitches", "where"},
     "count-too-many": {"stitches", "where", "expected", "difference", "causes"},     # `causes` is a list
     "count-too-few": {"stitches", "where", "expected", "difference", "causes"},
-    "stopped": {"where", "stage", "round", "of"}, "stopped-finished": set(),
+    "stopped": {"where", "stage", "round", "of"}, "stopped-finished": set(), "stopped-finished-written": set(),
     # `yarns` and `check` are lists
     "resume": {"pair", "where", "stage", "round", "of", "marker", "yarns", "check", "call"},
-    "resume-finished": {"pair"},
+    "resume-finished": {"pair"}, "resume-finished-written": {"pair"},
 }  # fmt: skip
 
 ENGINE_SAYINGS: dict[str, frozenset[str]] = {
@@ -130,5 +143,5 @@ ENGINE_SAYINGS: dict[str, frozenset[str]] = {
 }
 """What the engine says: key → the names of its values."""
 
-SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS}
+SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS, **WRITTEN_SAYINGS}
 """All that plans can say, refusals included: key → the names of its values."""

@@ -40,9 +40,9 @@ class Phrases:
     pronounced: Mapping[str, str]
 
     def with_socks(self, names: Iterable[str]) -> "Phrases":
-        """The same with the knitter's own names of the two socks beside "first" and "second"."""
+        """The same with the knitter's own names of the two socks, or of one piece, beside "first" and "second"."""
         socks = dict(self.slots["sock"])
-        for (key, words), name in zip(tuple(socks.items()), names, strict=True):
+        for (key, words), name in zip(tuple(socks.items()), names, strict=False):
             if plain(name):
                 socks[key] = tuple(dict.fromkeys([*words, plain(name)]))
         return replace(self, slots={**self.slots, "sock": socks})

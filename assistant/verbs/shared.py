@@ -11,8 +11,9 @@ from assistant.speaking.wording import word
 from assistant.wiring import config_dir
 from assistant.writing import write_whole
 from plans.conversation import Problem
-from plans.files import LONGEST_FILE, read_wishes
-from plans.making import Made, make_plan
+from plans.files import LONGEST_FILE
+from plans.making import Made
+from plans.opening import made_of
 
 language_option = click.option("--language", default="en", metavar="CODE", help="Language of voice and commands.")
 
@@ -72,10 +73,7 @@ def made_from(path: Path) -> Made:
     Raises:
         Refused: with every problem of the file, or of the plan.
     """
-    wishes = read_wishes(read_text(path))
-    if isinstance(wishes, tuple):
-        raise Refused(*wishes)
-    made = make_plan(wishes)
+    made = made_of(read_text(path))
     if isinstance(made, tuple):
         raise Refused(*made)
     return made

@@ -4,7 +4,7 @@ from plans.conversation import PlanId, Progress, Reply, Standing
 from plans.engine.calling import call, call_span
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
-from plans.engine.naming import half_name, half_of, round_number, stage_name
+from plans.engine.naming import half_name, half_of, round_number, said, stage_name
 from plans.engine.places import Span, after, in_hand, loops_to_go, span, to_go
 from plans.pattern import Half, Heel, Plan, StageName
 
@@ -13,7 +13,7 @@ def where_am_i(plan: Plan, progress: Progress) -> Reply:
     """The step in hand: sock, half, stage, round, counts before and after; in a heel its marks too."""
     the_course, the_span = course(plan), span(plan, progress.now, progress.grain)
     if the_span.start >= the_course.end:
-        return Reply.of("finished-already")
+        return Reply.of(said(plan, "finished-already"))
     row = the_course.row(the_span.start)
     number, of = round_number(the_course, row.index)
     return Reply.of(
@@ -71,7 +71,7 @@ def how_many(plan: Plan, progress: Progress) -> Reply:
     """Loops now and after the step on the half where it begins, and how many are to go on that half."""
     the_course, the_span = course(plan), span(plan, progress.now, progress.grain)
     if the_span.start >= the_course.end:
-        return Reply.of("finished-already")
+        return Reply.of(said(plan, "finished-already"))
     row = the_course.row(the_span.start)
     here = slot(row.sock, row.half)
     return Reply.of(
@@ -88,7 +88,7 @@ def how_far(plan: Plan, progress: Progress) -> Reply:
     the_course, found = course(plan), to_go(plan, progress.now)
     at = in_hand(the_course, progress.now)
     if at >= the_course.end:
-        return Reply.of("finished-already")
+        return Reply.of(said(plan, "finished-already"))
     row = the_course.row(at)
     heels = (Reply.of("heel-rows-ahead", rows=found.heel_rows),) if found.heel_rows else ()
     stage = stage_name(row.stage)
@@ -96,14 +96,14 @@ def how_far(plan: Plan, progress: Progress) -> Reply:
         return Reply.of(
             "how-far-in-heel", stage=stage, rows=found.in_stage, in_sock=found.rounds, heels=heels
         )
-    return Reply.of("how-far", stage=stage, rounds=found.in_stage, in_sock=found.rounds, heels=heels)
+    return Reply.of(said(plan, "how-far"), stage=stage, rounds=found.in_stage, in_sock=found.rounds, heels=heels)
 
 
 def what_next(plan: Plan, progress: Progress) -> Reply:
     """The step after the one in hand."""
     the_course = course(plan)
     if in_hand(the_course, progress.now) >= the_course.end:
-        return Reply.of("finished-already")
+        return Reply.of(said(plan, "finished-already"))
     following = after(plan, progress.now, progress.grain)
     return Reply.of("what-next", call=call(plan, following, progress.grain))
 

@@ -15,7 +15,7 @@ from plans.conversation import (
 from plans.engine.calling import call
 from plans.engine.courses import Course, course
 from plans.engine.moving import set_place, wish_reply
-from plans.engine.naming import half_of, round_number, stage_name
+from plans.engine.naming import half_of, round_number, said, stage_name
 from plans.engine.places import in_hand
 from plans.engine.stepping import next_step
 from plans.pattern import Plan
@@ -63,7 +63,7 @@ def _stopped(plan: Plan, progress: Progress) -> Decision:
     the_course = course(plan)
     at = in_hand(the_course, progress.now)
     if at >= the_course.end:
-        return Decision(events=(Stopped(),), reply=Reply.of("stopped-finished"))
+        return Decision(events=(Stopped(),), reply=Reply.of(said(plan, "stopped-finished")))
     row = the_course.row(at)
     number, of = round_number(the_course, row.index)
     where, stage = half_of(plan, row.sock, row.half), stage_name(row.stage)

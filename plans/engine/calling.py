@@ -2,9 +2,10 @@
 
 from plans.conversation import Grain, Reply, Standing
 from plans.engine.courses import HEEL_STAGES, Course, course
-from plans.engine.naming import half_name, round_number, row_name, sock_name, stage_name
-from plans.engine.places import Span, is_plain, span
-from plans.engine.working import act_reply, kinds, makes_of, step_work
+from plans.engine.likeness import is_told_by_number, is_told_whole
+from plans.engine.naming import half_name, is_whole, round_number, row_name, said, sock_name, stage_name
+from plans.engine.places import Span, span
+from plans.engine.working import act_reply, kinds, makes_of, row_work
 from plans.pattern import Act, Plan, StageName
 
 _OF_ONE_SOCK = frozenset({
@@ -16,13 +17,17 @@ _TURNS = frozenset({Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE})
 
 def call(plan: Plan, standing: Standing, grain: Grain) -> Reply:
     """Name the step in hand, ending with the count it makes; "finished" where nothing is to go."""
-    return call_span(course(plan), span(plan, standing, grain))
+    the_course, the_span = course(plan), span(plan, standing, grain)
+    if is_told_whole(the_course, the_span.start, the_span.end, grain):
+        number, of = round_number(the_course, the_course.row_of[the_span.start])
+        return Reply.of("call-round-same", round=number, of=of)
+    return call_span(the_course, the_span)
 
 
 def call_span(the_course: Course, the_span: Span) -> Reply:
     """The same for a span."""
     if the_span.start >= the_course.end:
-        return Reply.of("finished")
+        return Reply.of(said(the_course.plan, "finished"))
     first = the_course.steps[the_span.start]
     if first.alone:
         return _call_act(the_course, the_span.start)
@@ -35,7 +40,8 @@ def call_span(the_course: Course, the_span: Span) -> Reply:
 
 def _call_act(the_course: Course, at: int) -> Reply:
     acts = the_course.steps[at].acts
-    where = (row_name(the_course, the_course.row(at)),) if _OF_ONE_SOCK & set(acts) else ()
+    named = _OF_ONE_SOCK & set(acts) and not is_whole(the_course.plan)
+    where = (row_name(the_course, the_course.row(at)),) if named else ()
     return Reply.of(
         "call",
         stage=_stage_begins(the_course, at) if at == 0 else (),
@@ -51,12 +57,13 @@ def _call_row(the_course: Course, the_span: Span, stage: tuple[Reply, ...]) -> R
     parts = [the_course.steps[at] for at in the_span.positions]
     start = the_course.starts[the_course.row_of[the_span.start]]
     opens = not any(step.groups for step in the_course.steps[start : the_span.start])
+    told = bool(stage) and is_whole(the_course.plan)
     return Reply.of(
         "call",
         stage=stage,
-        where=(row_name(the_course, the_course.row(the_span.start)),) if opens else (),
+        where=(row_name(the_course, the_course.row(the_span.start)),) if opens and not told else (),
         acts=tuple(act_reply(the_course, act, the_span.start) for act in parts[0].before),
-        work=tuple(said for step in parts for said in step_work(step)),
+        work=row_work(the_course, the_span, opens=opens),
         then=tuple(act_reply(the_course, act, the_span.start) for act in parts[-1].after),
         makes=makes_of(the_course, the_span),
     )
@@ -68,8 +75,9 @@ def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row
     whole = row_indices == list(range(run.first, run.end)) and _is_whole(the_course, the_span)
     one_side = len({row.half for row in rows}) == 1
     number, of = round_number(the_course, row_indices[0])
-    if whole and not one_side and not stage and all(is_plain(row) for row in rows):
-        return Reply.of("call-round", round=number, of=of)
+    if whole and not one_side and not stage and is_told_by_number(the_course, row_indices[0]):
+        key = "call-round" if the_course.plan.written is None else "call-round-same"
+        return Reply.of(key, round=number, of=of)
     if one_side:
         where = Reply.of("where-side", half=half_name(rows[0].half))
     else:

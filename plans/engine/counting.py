@@ -2,9 +2,9 @@
 
 from plans.conversation import Counted, Decision, IHave, Progress, Reply
 from plans.engine.courses import course
-from plans.engine.naming import half_of
+from plans.engine.naming import half_of, is_whole
 from plans.engine.places import after, in_hand, is_finished, loops_on
-from plans.pattern import Half, Plan, StageName
+from plans.pattern import Half, Plan, Row, Sock, StageName
 
 _MOST_CAUSES = 2
 
@@ -37,11 +37,18 @@ def causes(stage: StageName, half: Half, *, many: bool) -> tuple[str, ...]:
     return _FEW.get(stage, ("cause-dropped-stitch",))
 
 
+def _meant(plan: Plan, command: IHave, row: Row) -> tuple[Sock, Half]:
+    """Sock and half that were counted; a single piece is the first, and all of it is front where it has no halves."""
+    sock = command.sock or row.sock
+    half = command.half or row.half
+    return sock if len(plan.socks) == 2 else 1, Half.FRONT if is_whole(plan) else half
+
+
 def i_have(plan: Plan, progress: Progress, command: IHave) -> Decision:
     """Right where it equals the count before or after the step in hand; else the difference and causes."""
     the_course = course(plan)
     row = the_course.row(in_hand(the_course, progress.now))
-    sock, half = command.sock or row.sock, command.half or row.half
+    sock, half = _meant(plan, command, row)
     following = after(plan, progress.now, progress.grain)
     expected = tuple(dict.fromkeys(loops_on(plan, at, sock, half) for at in (progress.now, following)))
     right = command.stitches in expected

@@ -2,17 +2,30 @@
 
 from plans.conversation import Reply
 from plans.engine.courses import Course
-from plans.pattern import Half, Plan, Row, StageName
+from plans.pattern import Half, Needles, Plan, Row, StageName
 from plans.sayings import stage_key
 
 _PLAIN_NAMES = {"first": "sock-first", "second": "sock-second"}
 
 
+_PLAIN_PIECES = {"first": "piece-first", "second": "piece-second"}
+
+
 def sock_name(plan: Plan, sock: int) -> Reply:
     """The sock by its name in the plan; the plain names "first" and "second" have keys of their own."""
-    name = plan.socks[sock - 1]
-    key = _PLAIN_NAMES.get(name)
+    name = plan.socks[min(sock, len(plan.socks)) - 1]
+    key = (_PLAIN_NAMES if plan.written is None else _PLAIN_PIECES).get(name)
     return Reply.of(key) if key is not None else Reply.of("sock-named", name=name)
+
+
+def is_whole(plan: Plan) -> bool:
+    """Whether it is one piece whose rounds lie on the needle whole, not in halves."""
+    return plan.construction.needles is Needles.ONE_CIRCULAR
+
+
+def said(plan: Plan, key: str) -> str:
+    """The key by which something is said of socks, or of a piece written by hand."""
+    return key if plan.written is None else f"{key}-written"
 
 
 def half_name(half: Half) -> Reply:
@@ -26,12 +39,19 @@ def stage_name(stage: StageName) -> Reply:
 
 
 def half_of(plan: Plan, sock: int, half: Half) -> Reply:
-    """One half of one sock: "front of the first sock"."""
+    """One half of one sock: "front of the first sock"; of a single piece the half, or all of it."""
+    if is_whole(plan):
+        return Reply.of("where-piece", sock=sock_name(plan, sock))
+    if len(plan.socks) == 1:
+        return Reply.of("where-one-half", half=half_name(half))
     return Reply.of("where-half", half=half_name(half), sock=sock_name(plan, sock))
 
 
 def row_name(the_course: Course, row: Row) -> Reply:
     """One half of one sock, or in a heel the row of that sock, counted within its stage."""
+    if is_whole(the_course.plan):
+        number, of = round_number(the_course, row.index)
+        return Reply.of("where-round", round=number, of=of)
     if not the_course.is_heel(row.index):
         return half_of(the_course.plan, row.sock, row.half)
     number, of = round_number(the_course, row.index)

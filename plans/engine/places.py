@@ -5,9 +5,9 @@ from typing import Literal
 
 from plans.conversation import Grain, Place, PlanId, Standing
 from plans.engine.courses import Course, course, slot
+from plans.engine.likeness import is_plain, is_read_out, is_told_by_number
 from plans.engine.steps import Step, steps
-from plans.pattern import Half, Plan, Row, StageName
-from plans.stitches import Op
+from plans.pattern import Half, Plan, StageName
 
 Fixed = Literal["group", "half", "side", "round"]
 """A grain without "follow"."""
@@ -19,9 +19,6 @@ __all__ = [
     "GRAINS", "Fixed", "Span", "Step", "ToGo", "after", "effective", "in_hand", "is_finished", "is_plain",
     "loops_on", "loops_to_go", "place", "position", "span", "standing_at", "steps", "to_go", "worked_loops",
 ]  # fmt: skip
-
-_PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF}
-
 
 @dataclass(frozen=True, slots=True)
 class Span:
@@ -84,15 +81,9 @@ def _following(the_course: Course, row_index: int) -> Fixed:
     row = the_course.plan.rows[row_index]
     if row.stage in {StageName.CAST_ON, StageName.BIND_OFF}:
         return "half"
-    run = the_course.rounds[the_course.round_of[row_index]]
-    return "round" if all(is_plain(each) for each in the_course.plan.rows[run.first : run.end]) else "side"
-
-
-def is_plain(row: Row) -> bool:
-    """Whether a row only knits or purls what is there, rib included."""
-    return bool(row.ops) and all(
-        group.op in _PLAIN and not group.wrap and not group.double for group in row.ops
-    )
+    if is_told_by_number(the_course, row_index):
+        return "round"
+    return "half" if is_read_out(the_course, row_index) else "side"
 
 
 def span(plan: Plan, standing: Standing, grain: Grain) -> Span:

@@ -5,7 +5,7 @@ from plans.engine.answers import heel_part
 from plans.engine.calling import call
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
-from plans.engine.naming import half_of, round_number, sock_name, stage_name
+from plans.engine.naming import half_of, is_whole, round_number, said, sock_name, stage_name
 from plans.engine.places import in_hand
 from plans.pattern import Act, Half, Plan, Row, StageName
 
@@ -18,7 +18,7 @@ def resume(plan: Plan, progress: Progress) -> Reply:
     the_course = course(plan)
     at = in_hand(the_course, progress.now)
     if at >= the_course.end:
-        return Reply.of("resume-finished", pair=plan.name)
+        return Reply.of(said(plan, "resume-finished"), pair=plan.name)
     row = the_course.row(at)
     number, of = round_number(the_course, row.index)
     return Reply.of(
@@ -29,16 +29,23 @@ def resume(plan: Plan, progress: Progress) -> Reply:
         round=number,
         of=of,
         marker=_marker(the_course, at, row),
-        yarns=tuple(said for sock in (1, 2) for said in _yarn(the_course, at, sock)),
+        yarns=tuple(reply for sock in _socks(plan) for reply in _yarn(the_course, at, sock)),
         check=_check(the_course, at, row),
         call=call(plan, progress.now, progress.grain),
     )
+
+
+def _socks(plan: Plan) -> tuple[int, ...]:
+    """Those whose yarns can be mistaken for each other; of a single piece none."""
+    return (1, 2) if len(plan.socks) == 2 else ()
 
 
 def _marker(the_course: Course, at: int, row: Row) -> Reply:
     """The marker hangs on the front of the first sock: in sight while fronts are worked (common practice)."""
     if not any(Act.MARKER in step.acts for step in the_course.steps[:at]):
         return Reply.of("marker-not-yet")
+    if is_whole(the_course.plan):
+        return Reply.of("marker-at-start")
     return Reply.of("marker-faces-you" if row.half is Half.FRONT else "marker-hidden")
 
 

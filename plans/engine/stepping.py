@@ -2,6 +2,7 @@
 
 from plans.conversation import Advanced, Decision, Progress, Redone, Reply, Undone
 from plans.engine.calling import call
+from plans.engine.naming import said
 from plans.engine.places import after, is_finished
 from plans.pattern import Plan
 
@@ -9,7 +10,7 @@ from plans.pattern import Plan
 def next_step(plan: Plan, progress: Progress) -> Decision:
     """What was called is done; call the following. At the end nothing changes."""
     if is_finished(plan, progress.now):
-        return Decision(events=(), reply=Reply.of("finished-already"))
+        return Decision(events=(), reply=Reply.of(said(plan, "finished-already")))
     now = after(plan, progress.now, progress.grain)
     return Decision(events=(Advanced(now=now),), reply=call(plan, now, progress.grain))
 

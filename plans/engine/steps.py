@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from plans.pattern import Act, Group, Row
+from plans.pattern import Act, Colour, Group, Row
 from plans.stitches import Op, makes, takes
 
 _PERIODS = (2, 3, 4)
@@ -85,7 +85,7 @@ def repeats(ops: tuple[Group, ...]) -> tuple[tuple[tuple[Group, ...], int], ...]
     From the first group on, the pattern that covers most is taken, the shortest of equals.
     """
     ops = joined(ops)
-    marks = [(group.op, group.times, group.wrap, group.double) for group in ops]
+    marks = [(group.op, group.times, group.wrap, group.double, group.colour) for group in ops]
     found: list[tuple[tuple[Group, ...], int]] = []
     at = 0
     while at < len(ops):
@@ -95,7 +95,7 @@ def repeats(ops: tuple[Group, ...]) -> tuple[tuple[tuple[Group, ...], int], ...]
     return tuple(found)
 
 
-def _longest(marks: list[tuple[Op, int, bool, bool]], at: int) -> tuple[int, int]:
+def _longest(marks: list[tuple[Op, int, bool, bool, Colour]], at: int) -> tuple[int, int]:
     best = (1, 1)
     for period in _PERIODS:
         times = 1
@@ -106,12 +106,16 @@ def _longest(marks: list[tuple[Op, int, bool, bool]], at: int) -> tuple[int, int
     return best
 
 
+def _mark(group: Group) -> tuple[object, ...]:
+    return group.op, group.wrap, group.double, group.colour
+
+
 def joined(ops: tuple[Group, ...]) -> tuple[Group, ...]:
     """The same operations, neighbours that are alike made one group."""
     found: list[Group] = []
     for group in ops:
         last = found[-1] if found else None
-        if last is not None and (last.op, last.wrap, last.double) == (group.op, group.wrap, group.double):
+        if last is not None and _mark(last) == _mark(group):
             found[-1] = group.model_copy(update={"times": last.times + group.times})
         else:
             found.append(group)

@@ -3,11 +3,13 @@
 from fractions import Fraction
 
 from plans.conversation import Measure, Reply
+from plans.engine.colouring import Colours, colours_of, in_colour
 from plans.engine.courses import Course, slot
+from plans.engine.likeness import is_plain
 from plans.engine.naming import half_name, half_of
-from plans.engine.places import Span, is_plain
+from plans.engine.places import Span
 from plans.engine.steps import Step
-from plans.pattern import Act, Group, Half, Row, StageName
+from plans.pattern import Act, Group, Half, Plan, Row, StageName
 from plans.sayings import act_key, op_key
 from plans.stitches import Op, makes, takes
 
@@ -17,17 +19,29 @@ _STRANDS = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND})
 _KNIT, _PURL = frozenset({Op.K, Op.KTBL}), frozenset({Op.P, Op.PTBL})
 
 
-def group_reply(group: Group) -> Reply:
-    """One operation and how often."""
+def group_reply(group: Group, colours: Colours | None = None) -> Reply:
+    """One operation and how often; in a round of two colours with its yarn."""
+    if colours is not None:
+        return in_colour(group, colours)
     said = Reply.of(op_key(group.op), times=group.times)
     if group.wrap:
         return Reply.of("with-wraps", work=(said,))
     return Reply.of("with-doubles", work=(said,)) if group.double else said
 
 
-def step_work(step: Step) -> tuple[Reply, ...]:
+def row_work(the_course: Course, span: Span, *, opens: bool) -> tuple[Reply, ...]:
+    """The stitches of a span within one row; where they open it, the row of its chart first."""
+    row = the_course.row(span.start)
+    colours = colours_of(the_course.plan, row)
+    work = tuple(said for at in span.positions for said in step_work(the_course.steps[at], colours))
+    if row.chart is None or not opens:
+        return work
+    return (Reply.of("chart-row", row=row.chart.row, of=row.chart.of), *work)
+
+
+def step_work(step: Step, colours: Colours | None = None) -> tuple[Reply, ...]:
     """The stitches of one step."""
-    groups = tuple(group_reply(group) for group in step.groups)
+    groups = tuple(group_reply(group, colours) for group in step.groups)
     return groups if step.times == 1 else (Reply.of("repeat", work=groups, times=step.times),)
 
 
@@ -87,7 +101,7 @@ def act_reply(the_course: Course, act: Act, at: int) -> Reply:
 
 
 def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
-    """"foot" or "leg", and how long it is after the rounds so far: rounds / gauge.
+    """"foot" or "leg", or "height" of what is no sock, and how long it is after the rounds so far.
 
     The foot is measured from the tip of the toe; a heel that is turned adds as many rounds as stitches were
     marked on each side, since half of the 2w turn rows lie under the foot (derived; printed estimates of the
@@ -96,8 +110,13 @@ def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
     plan = the_course.plan
     row_index = the_course.row_of[at]
     firsts = [plan.rows[run.first] for run in the_course.rounds[: the_course.round_of[row_index]]]
+    if plan.written is not None:
+        return "height", _measure(plan, sum(row.stage is not StageName.CAST_ON for row in firsts))
     leg = sum(row.stage in _LEG for row in firsts)
     turned = plan.turned if any(the_course.is_heel(row.index) for row in firsts) else 0
     rounds = leg or sum(row.stage in _FOOT for row in firsts) + turned
-    tenths = Fraction(rounds * 1000) / plan.gauge.rounds_per_10cm
-    return "leg" if leg else "foot", Measure(tenths_mm=round(tenths))
+    return "leg" if leg else "foot", _measure(plan, rounds)
+
+
+def _measure(plan: Plan, rounds: int) -> Measure:
+    return Measure(tenths_mm=round(Fraction(rounds * 1000) / plan.gauge.rounds_per_10cm))

@@ -30,11 +30,12 @@ def read_wishes(text: str) -> Wishes | tuple[Problem, ...]:
     try:
         holds = tomllib.loads(text)
     except (ValueError, RecursionError) as error:
-        return (_unreadable(error, text),)
+        return (unreadable(error, text),)
     return _Reading(text, holds).wishes()
 
 
-def _unreadable(error: Exception, text: str) -> Problem:
+def unreadable(error: Exception, text: str) -> Problem:
+    """Where a text stops being TOML."""
     place = position_of(error, text)
     line = text.split("\n")[place.line - 1].strip()
     return Problem.of("file-unreadable", str(place), line=place.line, column=place.column, text=quoted(line))

@@ -13,6 +13,7 @@ from plans.proof.pairs import check_pair
 from plans.proof.shape import check_shape
 from plans.proof.sizes import check_sizes
 from plans.proof.story import Story
+from plans.proof.writing import check_written
 
 __all__ = ["prove"]
 
@@ -36,7 +37,8 @@ def prove(plan: Plan) -> tuple[Problem, ...]:
     story = Story()
     story.tell(plan)
     case = Case(plan, tuple(story.knitted), owners_of(plan))
-    findings = [*story.findings, *(finding for check in _CHECKS for finding in check(case))]
+    checks = _CHECKS if plan.written is None else (check_written,)
+    findings = [*story.findings, *(finding for check in checks for finding in check(case))]
     last = len(plan.rows)
     findings.sort(key=lambda finding: last if finding.row is None else finding.row)
     return tuple(finding.problem() for finding in findings)

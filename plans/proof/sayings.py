@@ -51,5 +51,9 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "circumference-off": _FOUND,
     "foot-length-off": _FOUND,
     "leg-length-off": _FOUND,
+    "height-off": _FOUND,
+    # a piece written round by round, against its own pattern
+    "written-unread": _NOTHING,
+    "written-otherwise": _NOTHING,
 }
-"""Key -> names of values. `found` and `wanted` are counts or names; in the last three they are lengths."""
+"""Key -> names of values. `found` and `wanted` are counts or names; in those that end in -off they are lengths."""

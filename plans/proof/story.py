@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plans.pattern import Facing, Half, Plan, Row, StageName
+from plans.pattern import Facing, Half, Needles, Plan, Row, StageName
 from plans.proof.findings import Finding, found
 from plans.proof.knitting import Knitted, knit_row
 from plans.proof.loops import BACK_HALF, Needle
@@ -17,11 +17,13 @@ class Story:
         self.needle = Needle()
         self.side = Facing.RS
         self.half = Half.FRONT
+        self.turns = True
         self.knitted: list[Knitted] = []
         self.findings: list[Finding] = []
 
     def tell(self, plan: Plan) -> None:
         """Knit the plan; what is wrong is gathered on the way."""
+        self.turns = plan.construction.needles is not Needles.ONE_CIRCULAR
         for place, row in enumerate(plan.rows):
             came = knit_row(self.needle, row, self.side)
             self.knitted.append(came)
@@ -60,7 +62,7 @@ class Story:
         the same side of the needle, or the other side, for which the whole work is turned. After any other
         row the same half is worked back.
         """
-        if row.stage is StageName.CAST_ON:
+        if row.stage is StageName.CAST_ON or (came.whole and not self.turns):
             return False
         if came.whole and self.side is Facing.RS:
             loops = self.needle.loops

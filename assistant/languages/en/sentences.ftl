@@ -423,7 +423,10 @@ where-am-i = { CAPITAL($where) }. { in-stage }. { $counts ->
         [none] { "" }
        *[other] { CAPITAL($heel) }.{ " " }
     }In hand: { $call }
-how-many = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go on this half.
+how-many = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go { $where ->
+        [where-piece] in this round
+       *[other] on this half
+    }.
     .terse = { CAPITAL($now) } now, { $after } after, { $to_go } to go.
 how-far = { $rounds ->
         [one] One round to go in the { $stage }

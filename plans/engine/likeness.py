@@ -1,0 +1,64 @@
+"""Rounds that need no stitches read out: plain ones, and those worked like the one before."""
+
+from plans.conversation import Grain
+from plans.engine.courses import Course
+from plans.pattern import Needles, Row
+from plans.stitches import Op
+
+_PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF}
+
+
+def is_plain(row: Row) -> bool:
+    """Whether a row only knits or purls what is there, rib included."""
+    return bool(row.ops) and all(
+        group.op in _PLAIN and not group.wrap and not group.double for group in row.ops
+    )
+
+
+def is_read_out(the_course: Course, row_index: int) -> bool:
+    """Whether the stitches of a round are read: of one that follows a chart, and of all written by hand."""
+    return the_course.plan.written is not None or any(row.chart for row in _round(the_course, row_index))
+
+
+def is_told_by_number(the_course: Course, row_index: int) -> bool:
+    """Whether its number says all there is to say of a round."""
+    rows = _round(the_course, row_index)
+    if not all(is_plain(row) for row in rows):
+        return False
+    if not is_read_out(the_course, row_index):
+        return True
+    before = _before(the_course, row_index)
+    return [_work(row) for row in before] == [_work(row) for row in rows]
+
+
+def is_told_whole(the_course: Course, span_start: int, span_end: int, grain: Grain) -> bool:
+    """Whether a span is a whole round of a single piece, in one row, that its number tells."""
+    if the_course.plan.construction.needles is not Needles.ONE_CIRCULAR or grain not in ("follow", "round"):
+        return False
+    if span_start >= the_course.end:
+        return False
+    row_index = the_course.row_of[span_start]
+    whole = (span_start, span_end) == tuple(the_course.starts[row_index : row_index + 2])
+    begins = the_course.stages[the_course.stage_of[row_index]].first == row_index
+    if not whole or begins or the_course.plan.rows[row_index].acts:
+        return False
+    return is_told_by_number(the_course, row_index)
+
+
+def _round(the_course: Course, row_index: int) -> tuple[Row, ...]:
+    run = the_course.rounds[the_course.round_of[row_index]]
+    return the_course.plan.rows[run.first : run.end]
+
+
+def _before(the_course: Course, row_index: int) -> tuple[Row, ...]:
+    """The round before, where it belongs to the same part."""
+    this = the_course.round_of[row_index]
+    stage = the_course.stages[the_course.stage_of[row_index]]
+    if this == 0 or the_course.rounds[this - 1].first < stage.first:
+        return ()
+    run = the_course.rounds[this - 1]
+    return the_course.plan.rows[run.first : run.end]
+
+
+def _work(row: Row) -> tuple[object, ...]:
+    return row.sock, row.half, row.ops, row.chart

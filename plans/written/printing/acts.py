@@ -1,0 +1,65 @@
+"""Which acts of a row have to be told, and which go without saying."""
+
+from typing import NamedTuple
+
+from plans.pattern import Act, Half, Row, StageName
+from plans.stitches import Op
+
+_RANKS = [
+    Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.JOIN,
+    Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.WEAVE_IN, Act.WASH,
+]  # fmt: skip
+_TURNING = (Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE)
+
+
+class Told(NamedTuple):
+    """The acts of a row that are written.
+
+    Attributes:
+        exactly: all of them, where they are not the usual ones with a few more.
+    """
+
+    before: tuple[Act, ...] = ()
+    after: tuple[Act, ...] = ()
+    exactly: tuple[Act, ...] | None = None
+
+
+def told(rows: tuple[Row, ...], at: int, *, halves: bool) -> Told:
+    """What must be written of the acts of the row at a place of all."""
+    row = rows[at]
+    usual = _without_saying(rows, at, halves=halves)
+    extra = list(row.acts)
+    for act in usual:
+        if act not in extra:
+            return Told(exactly=row.acts)
+        extra.remove(act)
+    merged = sorted([*extra, *usual], key=_rank)
+    if tuple(merged) != row.acts:
+        return Told(exactly=row.acts)
+    before = tuple(act for act in extra if not act.follows)
+    return Told(before, tuple(act for act in extra if act.follows))
+
+
+def _rank(act: Act) -> int:
+    if act in _RANKS:
+        return _RANKS.index(act)
+    return _RANKS.index(Act.CUT) if act.follows else 0
+
+
+def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool) -> list[Act]:
+    row, earlier = rows[at], rows[at - 1] if at else None
+    later = rows[at + 1] if at + 1 < len(rows) else None
+    found = [Act.CHANGE_YARN] if earlier is not None and earlier.sock != row.sock else []
+    if not halves:
+        return found
+    same_place = earlier is not None and earlier.sock == row.sock and earlier.half == row.half
+    if row.stage not in (StageName.CAST_ON, StageName.BIND_OFF) and not same_place:
+        found.append(Act.SNUG)
+    if row.stage is StageName.CAST_ON:
+        return found
+    if row.ops and row.ops[-1].op is Op.WRAP_TURN:
+        return [*found, Act.TURN]
+    if Act.TURN not in row.acts and (later is None or later.half is not row.half):
+        found.append(_TURNING[1] if row.half is Half.FRONT else _TURNING[2])
+    return found

@@ -1,0 +1,1 @@
+"""A pattern file in, rows out; nothing is proven here."""

@@ -1,0 +1,93 @@
+"""Rows as they are read, and what every row brings with it without being told."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from plans.pattern import Act, ChartRow, Facing, Group, Half, Row, Sock, StageName
+from plans.stitches import Op
+
+_ORDER = (
+    Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.JOIN,
+    Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.WEAVE_IN, Act.WASH,
+)  # fmt: skip
+_PLACE = {act: place for place, act in enumerate(_ORDER)}
+_TURNS = frozenset({Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE})
+_UNSNUG = frozenset({StageName.CAST_ON, StageName.BIND_OFF})
+
+
+@dataclass
+class Draft:
+    """A row to be.
+
+    Attributes:
+        acts: those that were told.
+        exactly: all of them, where they were all told.
+    """
+
+    stage: StageName
+    number: int
+    sock: Sock
+    half: Half
+    facing: Facing
+    ops: tuple[Group, ...]
+    after: int
+    acts: list[Act]
+    exactly: tuple[Act, ...] | None
+    chart: ChartRow | None
+
+
+def finished(drafts: list[Draft], *, halves: bool) -> tuple[Row, ...]:
+    """The rows, with what goes without saying: the change of yarn, the snug first stitches, the turn.
+
+    Args:
+        drafts: in the order of the needle.
+        halves: whether each piece lies in two halves, so that the work is turned between them.
+    """
+    return tuple(
+        _row(index, drafts[index - 1] if index else None, draft, following, halves=halves)
+        for index, (draft, following) in enumerate(zip(drafts, [*drafts[1:], None], strict=True))
+    )
+
+
+def _row(index: int, before: Draft | None, draft: Draft, following: Draft | None, *, halves: bool) -> Row:
+    acts = draft.exactly
+    if acts is None:
+        told = [*draft.acts, *(_usual(before, draft, following) if halves else _change(before, draft))]
+        acts = tuple(sorted(told, key=_place))
+    return Row(
+        index=index,
+        stage=draft.stage,
+        round=draft.number,
+        sock=draft.sock,
+        half=draft.half,
+        facing=draft.facing,
+        yarn=draft.sock,
+        ops=draft.ops,
+        turn_after=not _TURNS.isdisjoint(acts),
+        stitches_after=draft.after,
+        acts=acts,
+        chart=draft.chart,
+    )
+
+
+def _place(act: Act) -> int:
+    return _PLACE.get(act, _PLACE[Act.CUT] if act.follows else 0)
+
+
+def _change(before: Draft | None, draft: Draft) -> Iterable[Act]:
+    if before is not None and before.sock != draft.sock:
+        yield Act.CHANGE_YARN
+
+
+def _usual(before: Draft | None, draft: Draft, following: Draft | None) -> Iterable[Act]:
+    yield from _change(before, draft)
+    goes_on = before is not None and (before.sock, before.half) == (draft.sock, draft.half)
+    if draft.stage not in _UNSNUG and not goes_on:
+        yield Act.SNUG
+    if not _TURNS.isdisjoint(draft.acts) or draft.stage is StageName.CAST_ON:
+        return
+    if draft.ops and draft.ops[-1].op is Op.WRAP_TURN:
+        yield Act.TURN
+    elif following is None or following.half is not draft.half:
+        yield Act.TURN_CLOCKWISE if draft.half is Half.FRONT else Act.TURN_ANTICLOCKWISE
