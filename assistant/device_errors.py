@@ -8,10 +8,14 @@ DeviceProblem
 ├── NoSuchDevice
 │   ├── NoSuchMicrophone no-such-microphone    wanted, found
 │   └── NoSuchSpeaker    no-such-speaker       wanted, found
+├── SeveralFit
+│   ├── SeveralMicrophones several-microphones wanted, found
+│   ├── SeveralSpeakers  several-speakers      wanted, found
+│   └── SeveralVoices    several-voices        wanted, found
 ├── DeviceRefused        device-refused        name
 ├── DeviceLost           device-lost           name
 ├── VoiceMissing         no-voice
-├── NoSuchVoice          no-such-voice         wanted
+├── NoSuchVoice          no-such-voice         wanted, found
 └── WavProblem
     ├── WavMissing       wav-missing           path
     ├── WavUnreadable    wav-unreadable        path
@@ -72,6 +76,30 @@ class NoSuchSpeaker(NoSuchDevice):
     key = "no-such-speaker"
 
 
+class SeveralFit(DeviceProblem):
+    """More than one name holds the words `wanted`: those in `found`."""
+
+    names = frozenset({"wanted", "found"})
+
+
+class SeveralMicrophones(SeveralFit):
+    """More than one microphone is meant."""
+
+    key = "several-microphones"
+
+
+class SeveralSpeakers(SeveralFit):
+    """More than one speaker is meant."""
+
+    key = "several-speakers"
+
+
+class SeveralVoices(SeveralFit):
+    """More than one voice is meant."""
+
+    key = "several-voices"
+
+
 class DeviceRefused(DeviceProblem):
     """The device is there but will not open: in use, or not allowed."""
 
@@ -96,7 +124,7 @@ class NoSuchVoice(DeviceProblem):
     """The synthesiser has no voice of that name."""
 
     key = "no-such-voice"
-    names = frozenset({"wanted"})
+    names = frozenset({"wanted", "found"})
 
 
 class WavProblem(DeviceProblem):

@@ -47,6 +47,10 @@ class Dialogue:
         """Whether there are ears at all."""
         return self._ears is not None
 
+    def hear_with(self, ears: Ears) -> None:
+        """From now on hear with these."""
+        self._ears = ears
+
     def say(self, *sayings: Reply | Problem) -> None:
         """Say each, a line each."""
         for saying in sayings:

@@ -135,9 +135,16 @@ class RestSnoozed(Record):
 
 
 class Rested(Record):
-    """The knitter said that she rested."""
+    """The knitter said that she rests."""
 
     kind: Literal["rested"] = "rested"
+
+
+class RestEnded(Record):
+    """The rest was over, after so many whole minutes."""
+
+    kind: Literal["rest_ended"] = "rest_ended"
+    minutes: int
 
 
 class RestsSet(Record):
@@ -164,7 +171,7 @@ class DeviceFound(Record):
 SessionEvent = Annotated[
     SessionBegan | SessionEnded | Told | AskedBack | NotUnderstood | Spoke | CutShort | Paused | Resumed
     | VolumeSet | RateSet | VerbositySet | VoiceModeSet | AttentionSet | RestSuggested | RestSnoozed | Rested
-    | RestsSet | DeviceLost | DeviceFound,
+    | RestEnded | RestsSet | DeviceLost | DeviceFound,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

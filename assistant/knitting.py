@@ -9,6 +9,7 @@ import click
 from assistant.clocks import StreamClock, SystemClock
 from assistant.device_errors import DeviceLost
 from assistant.dialogue import Lines
+from assistant.equipment import Present
 from assistant.failing import Surroundings, as_problem
 from assistant.inputs import Input, Inputs
 from assistant.journal_errors import JournalError
@@ -17,7 +18,7 @@ from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.manners import Manners
 from assistant.session import Habits, Session
-from assistant.settings import Settings
+from assistant.settings import Memory, Settings
 from assistant.sittings import Opening
 from assistant.speaking.earcons import Earcon, earcon
 from assistant.speaking.wording import word
@@ -43,13 +44,20 @@ class Wanted:
     lines: Lines | None = None
 
 
-def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Settings) -> Session:
+def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Present, memory: Memory) -> Session:
     """Say where things stand, then take inputs until she stops or they end; the journal knows how it ended.
+
+    Args:
+        opening: the pair taken up.
+        language: what is said and heard in.
+        wanted: how it is to run.
+        here: settings that can be used, and what is to be told about those that cannot.
+        memory: what she changes is remembered in.
 
     Raises:
         Refused, Surroundings, or an adapter's error: what was written down before stays.
     """
-    routes = wanted.routes
+    routes, settings = wanted.routes, here.settings
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
         ears = open_ears(routes, clock, settings, closing)
@@ -59,10 +67,10 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, settings: Se
         session = Session(
             opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings),
             habits=replace(wanted.habits, has_keys=_takes_keys(routes)),
-            expect=ears.expect if ears else lambda _: None,
+            expect=ears.expect if ears else lambda _: None, remember=memory.change,
         )  # fmt: skip
         try:
-            _open(session, opening, wanted, language)
+            _open(session, opening, wanted, language, here.notes)
             session.run(_inputs(ears, voice, wanted, closing))
         except BaseException as error:
             is_interrupt = isinstance(error, KeyboardInterrupt)
@@ -87,13 +95,19 @@ def open_ears(routes: Routes, clock: StreamClock, settings: Settings, closing: E
 
 
 def _manners(settings: Settings) -> Manners:
-    return Manners(voice=settings.voice, verbosity=settings.verbosity, attention=settings.attention)
+    return Manners(
+        voice=settings.speech, verbosity=settings.wording, attention=settings.attention_word, rests=settings.rests,
+        rest_after_minutes=settings.rest_after_minutes,
+    )  # fmt: skip
 
 
-def _open(session: Session, opening: Opening, wanted: Wanted, language: Language) -> None:
+def _open(
+    session: Session, opening: Opening, wanted: Wanted, language: Language, notes: tuple[Problem, ...]
+) -> None:  # fmt: skip
     began = SessionBegan(recogniser=wanted.routes.recogniser, language=language.name)
     grain = (GrainSet(grain=wanted.grain),) if wanted.grain else ()
-    first, *others = opening.sayings
+    sayings: tuple[Reply | Problem, ...] = (*notes, *opening.sayings)
+    first, *others = sayings
     session.greet(first, events=(began, *opening.events, *grain))
     for saying in others:
         session.greet(saying, events=(Told(command="greeting"),))

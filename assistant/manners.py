@@ -9,12 +9,15 @@ from assistant.journal_events import (
     Paused,
     RateSet,
     Rested,
+    RestSnoozed,
+    RestsSet,
     Resumed,
     Told,
     VolumeSet,
 )  # fmt: skip
 from assistant.languages.verbosity import Verbosity
 from assistant.ports import VoiceSettings
+from assistant.rest_times import DAY_MINUTES, WORK_MINUTES
 from assistant.session_commands import (
     Attend,
     AttentionOff,
@@ -24,10 +27,14 @@ from assistant.session_commands import (
     HowLong,
     ListenAgain,
     Louder,
+    NoRestsToday,
     PauseListening,
     Rest,
+    RestOver,
+    RestsOn,
     SessionCommand,
     Slower,
+    Snooze,
     Softer,
 )  # fmt: skip
 from plans.conversation import Reply
@@ -43,6 +50,8 @@ class Manners(Record):
         listening: False while listening is paused: only "listen again" is heeded.
         attention: True where a command counts only after the attention word.
         attending: the attention word was just heard alone: the next command counts.
+        rests: whether rests are offered.
+        rest_after_minutes: after how much knitting without one.
     """
 
     voice: VoiceSettings = VoiceSettings()
@@ -50,6 +59,8 @@ class Manners(Record):
     listening: bool = True
     attention: bool = False
     attending: bool = False
+    rests: bool = True
+    rest_after_minutes: int = WORK_MINUTES
 
     def but(self, **changes: object) -> "Manners":
         """The same with some fields changed."""
@@ -97,10 +108,26 @@ def manage(manners: Manners, command: SessionCommand, *, word: str, how_long: Ca
             return Managed(manners=manners, event=Told(command="help"), reply=Reply.of("help"))
         case HowLong():
             return Managed(manners=manners, event=Told(command="how_long"), reply=how_long())
-        case Rest():
-            return Managed(manners=manners, event=Rested(), reply=Reply.of("resting"))
+        case Rest() | RestOver() | Snooze() | NoRestsToday() | RestsOn():
+            return _about_rests(manners, command)
         case _:
             assert_never(command)
+
+
+def _about_rests(manners: Manners, command: Rest | RestOver | Snooze | NoRestsToday | RestsOn) -> Managed:
+    match command:
+        case Rest():
+            return Managed(manners=manners, event=Rested(), reply=Reply.of("resting"))
+        case RestOver():
+            return Managed(manners=manners, event=Told(command="rest_over"), reply=Reply.of("no-rest-to-end"))
+        case Snooze(minutes=minutes):
+            snoozed = Reply.of("rest-snoozed", minutes=minutes)
+            return Managed(manners=manners, event=RestSnoozed(minutes=minutes), reply=snoozed)
+        case NoRestsToday():
+            return Managed(manners=manners, event=RestSnoozed(minutes=DAY_MINUTES), reply=Reply.of("no-rests-today"))
+        case RestsOn():
+            after = Reply.of("rests-again", minutes=manners.rest_after_minutes)
+            return Managed(manners=manners.but(rests=True), event=RestsSet(on=True), reply=after)
 
 
 def _volume(manners: Manners, *, louder: bool) -> Managed:

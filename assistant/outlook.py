@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from assistant.journal import Entry
 from assistant.pace import DEFAULT_PACE, Pace, learn, time_to_go
+from assistant.rest_times import WORK_MINUTES
 from assistant.resting import is_good_place, rest_due, rests_after
 from assistant.work import Loops, worked
 from plans.conversation import Advanced, PlanId, Reply, Standing
@@ -39,9 +40,15 @@ class Outlook:
         """How long stage and pair will still take."""
         return time_to_go(self._loops[self._plan_id], standing, self.pace())
 
-    def rest_due(self, standing: Standing, now_ms: int) -> Reply | None:
+    def rested_ms(self, now_ms: int) -> int | None:
+        """How long she has rested, where she told that she rests and not that it is over; None otherwise."""
+        began_ms = self._rests.rested_ms if self._rests.resting else None
+        return None if began_ms is None else max(0, now_ms - began_ms)
+
+    def rest_due(self, standing: Standing, now_ms: int, work_minutes: int = WORK_MINUTES) -> Reply | None:
         """The offer of a rest, where one is due; `standing` was arrived at just now and is not noted yet."""
         if not is_good_place(self._plan, standing):
             return None
         arrived = Entry(0, "", now_ms, None, Advanced(now=standing), None, None)
-        return rest_due(self._plan, standing, worked((*self._entries, arrived), self._loops), self._rests, now_ms)
+        stretches = worked((*self._entries, arrived), self._loops)
+        return rest_due(self._plan, standing, stretches, self._rests, now_ms, work_minutes=work_minutes)

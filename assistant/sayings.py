@@ -1,6 +1,7 @@
 """Every key that anything here can say: what each language must have a sentence for."""
 
 from assistant.device_errors import DEVICE_ERRORS
+from assistant.equipment import EQUIPMENT_PROBLEMS
 from assistant.journal_checking import CHECK_PROBLEMS
 from assistant.journal_errors import JOURNAL_ERRORS
 from assistant.languages.session_sayings import SESSION_SAYINGS
@@ -10,7 +11,8 @@ from models.errors import ERRORS
 from plans.sayings import SAYINGS
 
 _SETS = (
-    SAYINGS, SESSION_SAYINGS, PACE_SAYINGS, SETTINGS_PROBLEMS, DEVICE_ERRORS, ERRORS, JOURNAL_ERRORS, CHECK_PROBLEMS,
+    SAYINGS, SESSION_SAYINGS, PACE_SAYINGS, SETTINGS_PROBLEMS, EQUIPMENT_PROBLEMS, DEVICE_ERRORS, ERRORS,
+    JOURNAL_ERRORS, CHECK_PROBLEMS,
 )  # fmt: skip
 
 

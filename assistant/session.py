@@ -9,6 +9,7 @@ from assistant.journal_events import (
     AskedBack,
     DeviceLost,
     JournalEvent,
+    RestEnded,
     RestSuggested,
     SessionEnded,
     Told,
@@ -19,11 +20,11 @@ from assistant.listening.understanding import Understood, understand
 from assistant.manners import Manners, manage
 from assistant.near_misses import expecting, only_possible, vocabulary
 from assistant.ports import Clock
-from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, SessionCommand, for_engine
+from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, RestOver, SessionCommand, for_engine
 from assistant.sitting import Book, Sitting
 from assistant.speaking.wording import word
 from assistant.timing import is_too_soon
-from assistant.voice import Output, Voice
+from assistant.voice import OUTPUT_SAYINGS, Voice
 from models.recognising import Heard, Vocabulary
 from plans.conversation import (
     Advanced,
@@ -40,9 +41,8 @@ from plans.conversation import (
     Yes,
 )  # fmt: skip
 from plans.engine import ask_next, decide
+from plans.engine.calling import call
 from plans.engine.places import worked_loops
-
-_OUTPUTS = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,11 +72,13 @@ class Session:
         manners: what she set about voice and ears.
         habits: how this run behaves.
         expect: tells the ears what may be said from now on.
+        remember: keeps what she changed for the next session; what is wrong where it cannot.
     """
 
     def __init__(  # noqa: PLR0913 (each is a port of its own)
         self, sitting: Sitting, language: Language, voice: Voice, clock: Clock, *, manners: Manners,
         habits: Habits = Habits(), expect: Callable[[Vocabulary], None] = lambda _: None,
+        remember: Callable[..., Problem | None] = lambda **_: None,
     ) -> None:  # fmt: skip
         self.sitting = sitting
         self.manners = manners
@@ -87,6 +89,10 @@ class Session:
         self._clock = clock
         self._habits = habits
         self._expect = expect
+        self._remember = remember
+        self._chosen = voice.output
+        self._remembered = self._choices()
+        self._told_of_memory = False
         self._book = Book(sitting, clock)
         self._language = language.with_socks(sitting.plan.socks)
         self._last_said = ""
@@ -162,9 +168,8 @@ class Session:
         self._write_and_say((AskedBack(command=kind),), question, words)
 
     def _change_output(self) -> None:
-        self._voice.output = self._voice.output.following
-        output = self._voice.output
-        self._write_and_say((VoiceModeSet(mode=output.value),), Reply.of(_OUTPUTS[output]), None)
+        output = self._chosen = self._voice.output = self._voice.output.following
+        self._write_and_say((VoiceModeSet(mode=output.value),), Reply.of(OUTPUT_SAYINGS[output]), None)
 
     def _tell_failure(self, problem: Problem) -> None:
         device = next((str(value) for name, value in problem.values if name == "name"), "")
@@ -184,7 +189,10 @@ class Session:
             return
         if not isinstance(command, Attend):
             self.manners = self.manners.but(attending=False)
-        if isinstance(command, SessionCommand):
+        if isinstance(command, RestOver) and (rest := self._rest_ended()) is not None:
+            progress = self.sitting.progress
+            self._write_and_say((rest,), _rest_over(rest), heard, call(self.sitting.plan, progress.now, progress.grain))
+        elif isinstance(command, SessionCommand):
             self._manage(command, heard)
         elif isinstance(command, Again):
             said = self._last_said or self._worded(Reply.of("nothing-said-yet"))
@@ -196,8 +204,8 @@ class Session:
         managed = manage(self.manners, command, word=self._language.phrases.attention[0], how_long=self._how_long)
         self.manners = managed.manners
         self._voice.use(managed.manners.voice)
-        keys = Reply.of("help-keys") if isinstance(command, Help) and self._habits.has_keys else None
-        self._write_and_say((managed.event,), managed.reply, heard, and_then=keys)
+        keys = (Reply.of("help-keys"),) if isinstance(command, Help) and self._habits.has_keys else ()
+        self._write_and_say((managed.event,), managed.reply, heard, *keys)
 
     def _how_long(self) -> Reply:
         return self._book.outlook.time_to_go(self.sitting.progress.now)
@@ -205,10 +213,14 @@ class Session:
     def _decide(self, command: Command, heard: str | None) -> None:
         decision = self._decision(command)
         events: tuple[JournalEvent, ...] = decision.events or (Told(command=command.kind),)
-        rest = self._rest_after(decision.events)
+        sayings = [decision.reply]
+        over = self._rest_ended()
+        if over is not None and self.sitting.after(decision.events).now != self.sitting.progress.now:
+            events, sayings = (over, *events), [_rest_over(over), *sayings]
+        rest = None if over else self._rest_after(decision.events)
         if rest is not None:
-            events = (*events, RestSuggested())
-        self._write_and_say(events, decision.reply, heard, and_then=rest)
+            events, sayings = (*events, RestSuggested()), [*sayings, rest]
+        self._write_and_say(events, sayings[0], heard, *sayings[1:])
         self._called_ms = self._clock.now_ms()
         self.stopped = any(isinstance(event, Stopped) for event in decision.events)
 
@@ -224,9 +236,15 @@ class Session:
         return Decision(events=decision.events + answered.events, reply=answered.reply)
 
     def _rest_after(self, events: Sequence[Event]) -> Reply | None:
-        if not any(isinstance(event, Advanced) for event in events):
+        if not self.manners.rests or not any(isinstance(event, Advanced) for event in events):
             return None
-        return self._book.outlook.rest_due(self.sitting.after(events).now, self._clock.now_ms())
+        now, after_minutes = self._clock.now_ms(), self.manners.rest_after_minutes
+        return self._book.outlook.rest_due(self.sitting.after(events).now, now, after_minutes)
+
+    def _rest_ended(self) -> RestEnded | None:
+        """The end of the rest that she told of; None where she does not rest."""
+        rested_ms = self._book.outlook.rested_ms(self._clock.now_ms())
+        return None if rested_ms is None else RestEnded(minutes=rested_ms // 60_000)
 
     def _is_too_soon(self) -> bool:
         progress = self.sitting.progress
@@ -246,16 +264,17 @@ class Session:
         self._append((event,), None, None)
 
     def _write_and_say(
-        self, events: tuple[JournalEvent, ...], saying: Reply | Problem | str, heard: str | None,
-        *, and_then: Reply | None = None,
+        self, events: tuple[JournalEvent, ...], saying: Reply | Problem | str, heard: str | None, *others: Reply,
     ) -> None:  # fmt: skip
-        text = saying if isinstance(saying, str) else self._worded(saying)
-        if and_then is not None:
-            text = f"{text} {self._worded(and_then)}"
+        first = saying if isinstance(saying, str) else self._worded(saying)
+        text = " ".join((first, *map(self._worded, others)))
         self._append(events, heard, text)
+        unwritten = self._keep_choices()
         self._last_said = text
         self._tell_what_may_be_said()
         self._voice.say(text)
+        if unwritten is not None:
+            self._voice.say(self._worded(unwritten))
         self._voice.prepare(self._likely())
         lost, self._voice.lost = self._voice.lost, None
         if lost is not None:
@@ -264,6 +283,23 @@ class Session:
     def _append(self, events: tuple[JournalEvent, ...], heard: str | None, said: str | None) -> None:
         if self._book.write(events, heard, said):  # an undo, or a redo, went to the plan used before
             self._language = self._any_socks.with_socks(self.sitting.plan.socks)
+
+    def _choices(self) -> dict[str, object]:
+        voice = self.manners.voice
+        return {
+            "words_a_minute": voice.rate_wpm, "loudness_percent": round(100 * voice.volume), "output": self._chosen,
+            "rests": self.manners.rests,
+        }  # fmt: skip
+
+    def _keep_choices(self) -> Problem | None:
+        """Remember what she changed, before it is said; where that fails it is told once."""
+        choices = self._choices()
+        if choices == self._remembered:
+            return None
+        self._remembered = choices
+        problem, told = self._remember(**choices), self._told_of_memory
+        self._told_of_memory = told or problem is not None
+        return None if told else problem
 
     def _worded(self, saying: Reply | Problem) -> str:
         return word(saying, self._language, self.manners.verbosity)
@@ -278,3 +314,7 @@ class Session:
         """What the next commands will probably say."""
         for command in (Next(), WhereAmI()):
             yield self._worded(decide(self.sitting.plan, self.sitting.progress, command).reply)
+
+
+def _rest_over(rest: RestEnded) -> Reply:
+    return Reply.of("rest-over", minutes=rest.minutes)

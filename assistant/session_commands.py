@@ -3,6 +3,7 @@
 from fractions import Fraction
 from typing import Literal, TypeGuard, get_args
 
+from assistant.rest_times import REPEAT_MINUTES
 from plans.conversation import Command
 from plans.record import Record
 
@@ -81,6 +82,31 @@ class Rest(Record):
     kind: Literal["rest"] = "rest"
 
 
+class RestOver(Record):
+    """The rest is over: what was called is in hand again."""
+
+    kind: Literal["rest_over"] = "rest_over"
+
+
+class Snooze(Record):
+    """Put the offer of a rest off, by so many minutes."""
+
+    kind: Literal["snooze"] = "snooze"
+    minutes: int = REPEAT_MINUTES
+
+
+class NoRestsToday(Record):
+    """Offer no more rests today."""
+
+    kind: Literal["no_rests_today"] = "no_rests_today"
+
+
+class RestsOn(Record):
+    """Offer rests again."""
+
+    kind: Literal["rests_on"] = "rests_on"
+
+
 class LengthGiven(Record):
     """An answer: a length as said; `unit` is None where none was said."""
 
@@ -104,14 +130,14 @@ class Skip(Record):
 
 SessionCommand = (
     Slower | Faster | Louder | Softer | PauseListening | ListenAgain | AttentionOn | AttentionOff | Attend
-    | Help | HowLong | Rest
+    | Help | HowLong | Rest | RestOver | Snooze | NoRestsToday | RestsOn
 )  # fmt: skip
 Answer = LengthGiven | CountGiven | Skip
 AnyCommand = Command | SessionCommand | Answer
 
 SESSION_COMMANDS = frozenset({
     "slower", "faster", "louder", "softer", "pause_listening", "listen_again", "attention_on",
-    "attention_off", "help", "how_long", "rest",
+    "attention_off", "help", "how_long", "rest", "rest_over", "snooze", "no_rests_today", "rests_on",
 })  # fmt: skip
 """Names of the session's commands that have phrases of their own."""
 

@@ -1,13 +1,20 @@
-"""What is remembered from one session to the next about microphone, speaker and voice."""
+"""What is remembered from one session to the next: microphone, speaker, voice, how it speaks, rests, language."""
 
+import json
+import tomllib
 from pathlib import Path
 from typing import NamedTuple
 
+from pydantic import Field
+
 from assistant.languages.verbosity import Verbosity
-from assistant.ports import VoiceSettings
+from assistant.ports import FASTEST_WPM, SLOWEST_WPM, SOFTEST, VoiceSettings
+from assistant.rest_times import REPEAT_MINUTES, WORK_MINUTES
 from assistant.voice import Output
 from assistant.writing import write_whole
+from models.sayable import Sayable
 from plans.conversation import Problem
+from plans.files.toml_values import toml_value
 from plans.record import Record
 
 SETTINGS_PROBLEMS: dict[str, frozenset[str]] = {
@@ -15,33 +22,54 @@ SETTINGS_PROBLEMS: dict[str, frozenset[str]] = {
     "settings-unreadable": frozenset({"file"}),          # the usual ones are used
     "settings-unwritable": frozenset({"file"}),          # nothing will be remembered
 }  # fmt: skip
-"""Every key that can be said about settings, with the names of its values."""
+"""Every key that can be said about the settings' file, with the names of its values."""
 
-_NAME = "settings.json"
+_NAME = "settings.toml"
+SOFTEST_PERCENT = round(100 * SOFTEST)
+LONGEST_WORK_MINUTES = 240
 
 
 class Settings(Record):
-    """What is remembered.
+    """What is remembered; each field is a line of the file, and one without a value is left out.
 
     Attributes:
         microphone: its name; None for the system's own.
         speaker: its name; None for the system's own.
-        voice: rate, volume, and which voice.
-        verbosity: how much is said.
-        attention: whether commands count only after the attention word.
+        voice: its name, or the system's own name of it; None for the usual one of the language.
+        words_a_minute: how fast it speaks.
+        loudness_percent: of the speaker's full loudness, in amplitude.
         output: voice, lines, or both.
+        wording: how much is said.
+        attention_word: whether commands count only after the attention word.
         rests: whether rests are offered.
+        rest_after_minutes: after how much knitting without one.
         language: name of the language folder.
     """
 
     microphone: str | None = None
     speaker: str | None = None
-    voice: VoiceSettings = VoiceSettings()
-    verbosity: Verbosity = Verbosity.PLAIN
-    attention: bool = False
+    voice: str | None = None
+    words_a_minute: int = Field(default=VoiceSettings().rate_wpm, ge=SLOWEST_WPM, le=FASTEST_WPM)
+    loudness_percent: int = Field(default=100, ge=SOFTEST_PERCENT, le=100)
     output: Output = Output.BOTH
+    wording: Verbosity = Verbosity.PLAIN
+    attention_word: bool = False
     rests: bool = True
+    rest_after_minutes: int = Field(default=WORK_MINUTES, ge=REPEAT_MINUTES, le=LONGEST_WORK_MINUTES)
     language: str = "en"
+
+    @property
+    def speech(self) -> VoiceSettings:
+        """How to speak."""
+        return VoiceSettings(rate_wpm=self.words_a_minute, volume=self.loudness_percent / 100, voice=self.voice)
+
+    def but(self, **changes: object) -> "Settings":
+        """The same with some fields changed.
+
+        Raises:
+            ValueError: a value is of the wrong kind or outside its limits.
+        """
+        return Settings.model_validate({**dict(self), **changes})
 
 
 class Loaded(NamedTuple):
@@ -51,20 +79,16 @@ class Loaded(NamedTuple):
     problem: Problem | None = None
 
 
-class SettingsUnwritable(Exception):
-    """The settings could not be written; those on the disk are as they were.
-
-    Attributes:
-        key: of the sentence that explains it.
-        values: what stands in that sentence, by name.
-    """
+class SettingsUnwritable(Sayable):
+    """The settings could not be written; those on the disk are as they were."""
 
     key = "settings-unwritable"
+    names = frozenset({"file"})
 
-    def __init__(self, file: Path) -> None:
-        """Take the file."""
-        self.values = {"file": str(file)}
-        super().__init__(f"{self.key}: {file}")
+
+def settings_file(folder: Path) -> Path:
+    """Where the settings in a folder stand."""
+    return folder / _NAME
 
 
 def load_settings(folder: Path) -> Loaded:
@@ -72,16 +96,16 @@ def load_settings(folder: Path) -> Loaded:
 
     A file that cannot be understood is set aside under another name, so that nothing is lost, and reported.
     """
-    file = folder / _NAME
+    file = settings_file(folder)
     try:
-        text = file.read_bytes()
+        content = file.read_bytes()
     except FileNotFoundError:
         return Loaded(Settings())
     except OSError:
         return Loaded(Settings(), Problem.of("settings-unreadable", where=str(file), file=str(file)))
     try:
-        return Loaded(Settings.model_validate_json(text))
-    except ValueError:
+        return Loaded(Settings.model_validate_json(json.dumps(tomllib.loads(content.decode()))))
+    except (ValueError, TypeError):  # no TOML, none of ours, or dates, which JSON does not know
         return Loaded(Settings(), _set_aside(file))
 
 
@@ -102,10 +126,49 @@ def save_settings(folder: Path, settings: Settings) -> None:
     Raises:
         SettingsUnwritable: no room, or no right to write there; the old ones stand.
     """
-    file = folder / _NAME
-    text = settings.model_dump_json(indent=2) + "\n"
+    file = settings_file(folder)
+    lines = (f"{name} = {toml_value(value)}\n" for name, value in _plain(settings).items())
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        write_whole(file, text)
+        write_whole(file, "".join(lines))
     except OSError as error:
-        raise SettingsUnwritable(file) from error
+        raise SettingsUnwritable(file=str(file)) from error
+
+
+def _plain(settings: Settings) -> dict[str, str | int | bool]:
+    return settings.model_dump(mode="json", exclude_none=True)
+
+
+class Memory:
+    """Settings that are written down as soon as they change.
+
+    Args:
+        folder: where they are kept; None where nothing is to be remembered.
+        settings: as they are on the disk.
+    """
+
+    def __init__(self, folder: Path | None, settings: Settings) -> None:
+        self._folder = folder
+        self.settings = settings
+
+    def change(self, **changes: object) -> Problem | None:
+        """Change some, and remember them; where they cannot be written they hold until the end, and that is told.
+
+        Raises:
+            ValueError: a value is of the wrong kind or outside its limits.
+        """
+        changed = self.settings.but(**changes)
+        if changed == self.settings:
+            return None
+        self.settings = changed
+        if self._folder is None:
+            return None
+        try:
+            save_settings(self._folder, changed)
+        except SettingsUnwritable as unwritable:
+            return Problem.of(unwritable.key, where=unwritable.values["file"], **unwritable.values)
+        return None
+
+    def forgetful(self) -> "Memory":
+        """The same settings; changes of them are not written down."""
+        return Memory(None, self.settings)

@@ -1,12 +1,13 @@
 """The first minutes: is the sound all right, which pair, and a new one asked question by question."""
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 
 from assistant.dialogue import Dialogue
 from assistant.interview import Answered, Interview, answer
 from assistant.journal import Journal
 from assistant.listening.ears import Ears
+from assistant.summing_up import summary
 from assistant.writing import write_whole
 from models.loudness import Meter, Verdict
 from plans.conversation import Problem, Reply
@@ -20,22 +21,47 @@ PATIENCE_TICKS = 3
 _FIELDS_OF_PROBLEMS = ("foot_length", "ball", "ankle", "leg", "cuff", "swatch.stitches", "swatch.rounds")
 
 
-def check_sound(dialogue: Dialogue, ears: Ears) -> bool:
-    """Ask for "next" until it is heard at a good level; whether it was."""
-    for _ in range(TRIES):
-        meter = Meter()
-        ears.watch = meter.accept
-        given = dialogue.ask(Reply.of("say-next"), ("next", "skip"), ticks=PATIENCE_TICKS)
-        name = given.understood.name if given else None
-        if name == "skip":
-            dialogue.say(Reply.of("sound-check-skipped"))
+Another = Callable[[Ears], tuple[str, Ears] | None]
+"""Takes the ears in use away; gives the next microphone's name and ears, or None where there is none."""
+
+
+def check_sound(dialogue: Dialogue, ears: Ears, another: Another | None = None) -> bool:
+    """Ask for "next" until it is heard at a good level; whether it was.
+
+    Args:
+        dialogue: asks.
+        ears: hear the answer.
+        another: what hears nothing at all is given up for; None to stay with this microphone.
+    """
+    tries = TRIES
+    while tries:
+        tries -= 1
+        verdict = _one_check(dialogue, ears)
+        if verdict is None:
             return True
-        verdict = meter.levels.verdict
-        if name == "next" and (verdict is Verdict.FINE or (given is not None and given.is_typed)):
-            dialogue.say(Reply.of("sound-fine"))
-            return True
-        dialogue.say(_verdict(verdict, given.words if given else None))
+        dialogue.say(verdict)
+        if verdict.key == "heard-nothing" and another is not None and (found := another(ears)) is not None:
+            name, ears = found
+            dialogue.hear_with(ears)
+            dialogue.say(Reply.of("microphone-tried", name=name))
+            tries = TRIES
     return False
+
+
+def _one_check(dialogue: Dialogue, ears: Ears) -> Reply | None:
+    """What is wrong with the sound; None where it is fine, or not to be checked."""
+    meter = Meter()
+    ears.watch = meter.accept
+    given = dialogue.ask(Reply.of("say-next"), ("next", "skip"), ticks=PATIENCE_TICKS)
+    name = given.understood.name if given else None
+    if name == "skip":
+        dialogue.say(Reply.of("sound-check-skipped"))
+        return None
+    verdict = meter.levels.verdict
+    if name == "next" and (verdict is Verdict.FINE or (given is not None and given.is_typed)):
+        dialogue.say(Reply.of("sound-fine"))
+        return None
+    return _verdict(verdict, given.words if given else None)
 
 
 def _verdict(verdict: Verdict, words: str | None) -> Reply:
@@ -91,7 +117,7 @@ def _interviewed(dialogue: Dialogue, interview: Interview) -> Interview | None:
 
 
 def _is_kept(dialogue: Dialogue, made: Made) -> bool:
-    dialogue.say(*made.notes)
+    dialogue.say(summary(made.plan), *made.notes)
     return dialogue.yes(Reply.of("keep-this"))
 
 

@@ -37,6 +37,10 @@ class Output(StrEnum):
         return order[(order.index(self) + 1) % len(order)]
 
 
+OUTPUT_SAYINGS = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output.BOTH: "voice-and-lines"}
+"""Keys of the sentences that tell who reads the lines."""
+
+
 class Voice:
     """Says sentences.
 

@@ -11,6 +11,7 @@ import platformdirs
 
 from assistant.clocks import StreamClock
 from assistant.device_errors import WavEmpty
+from assistant.equipment import Piece
 from assistant.inputs import Input, OutputWanted, Pressed
 from assistant.keys import Keys, KeyTable, Meant, Surface, presses
 from assistant.listening.ears import Ears
@@ -58,6 +59,21 @@ class Routes:
     def is_live(self) -> bool:
         """Whether inputs come as they happen."""
         return self.hear_from in ("mic", "keys")
+
+    @property
+    def is_recording(self) -> bool:
+        """Whether words come from a recording, whose wishes are not to be remembered."""
+        return not self.is_live and self.recogniser != "typed"
+
+    @property
+    def pieces(self) -> frozenset[Piece]:
+        """What of the equipment is used."""
+        used: dict[Piece, bool] = {
+            "microphone": self.hear_from == "mic",
+            "speaker": self.speak_to == "speaker",
+            "voice": self.speak_to != "none",
+        }
+        return frozenset(piece for piece, is_used in used.items() if is_used)
 
     @property
     def is_timed(self) -> bool:
@@ -124,7 +140,7 @@ def make_voice(routes: Routes, clock: StreamClock, settings: Settings, stack: Ex
         Speaker(clock, settings.speaker) if routes.speak_to == "speaker" else WavSink(Path(routes.speak_to), clock)
     )
     stack.callback(sink.close)
-    renders = RenderAhead(Synthesis(system), settings.voice)
+    renders = RenderAhead(Synthesis(system), settings.speech)
     stack.callback(renders.close)
     return Voice(renders, sink, output=settings.output)
 

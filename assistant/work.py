@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from assistant.journal import Entry, standing_of
-from assistant.journal_events import Paused, Rested, Resumed, SessionBegan, SessionEnded
+from assistant.journal_events import Paused, Rested, RestEnded, Resumed, SessionBegan, SessionEnded
 from plans.conversation import Advanced, Marked, PlanId, Standing
 from plans.engine.courses import Course, course
 from plans.engine.places import in_hand, position
@@ -73,7 +73,7 @@ class Worked:
         return (self.ended_ms - self.began_ms) / 60_000
 
 
-_BREAKS = (SessionBegan, SessionEnded, Paused, Resumed, Rested)
+_BREAKS = (SessionBegan, SessionEnded, Paused, Resumed, Rested, RestEnded)
 
 
 def worked(entries: Iterable[Entry], loops: Mapping[PlanId, Loops]) -> tuple[Worked, ...]:

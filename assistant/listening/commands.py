@@ -5,7 +5,7 @@ from fractions import Fraction
 from pydantic import TypeAdapter
 
 from assistant.languages.phrases import NUMBER, Match
-from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Unit
+from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Snooze, Unit
 from plans.conversation import AtRound, Back, Forward, IHave, RippedBack
 from plans.pattern import Half, Sock
 
@@ -32,6 +32,8 @@ def command_of(found: Match) -> AnyCommand:
             return _ripped_back(found)
         case "i_have":
             return _i_have(found)
+        case "snooze" if NUMBER in found.slots:
+            return Snooze(minutes=number)
         case "length_given":
             unit = _UNIT.validate_python(found.slots.get("unit"))
             return LengthGiven(number=_whole_and_part(found), unit=unit)
@@ -50,6 +52,8 @@ def number_of(command: AnyCommand) -> int | Fraction | None:
             return command.round
         case IHave():
             return command.stitches
+        case Snooze():
+            return command.minutes
         case LengthGiven() | CountGiven():
             return command.number
         case _:

@@ -267,7 +267,8 @@ class Microphone:
             (SAMPLE_RATE_HZ, 1), (own_hz, 1), (SAMPLE_RATE_HZ, own_channels), (own_hz, own_channels),
         )):  # fmt: skip
             try:
-                return self._stream_at(rate_hz, channels), channels
+                with self._device.opening():
+                    return self._stream_at(rate_hz, channels), channels
             except (self._library.PortAudioError, ValueError) as error:
                 refused = error
         raise DeviceRefused(name=self.name) from refused

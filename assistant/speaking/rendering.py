@@ -2,7 +2,8 @@
 
 Why a process: pyttsx3 prints on standard output, where only spoken lines may stand; an error inside its
 callback leaves a sentence without an end, and only a process can be ended from outside; the voices of macOS
-want a main thread. Requests are JSON lines; answers a JSON line and then so many bytes of 16-bit mono sound.
+want a main thread. Requests are JSON lines; answers a JSON line and then so many bytes of 16-bit mono sound. A request
+without a text asks which voices there are.
 """
 
 import contextlib
@@ -75,6 +76,11 @@ class Renderer:
         with wave.open(str(self._path)) as file:
             return file.getframerate(), file.readframes(file.getnframes())
 
+    def voices(self) -> list[tuple[str, str, list[str]]]:
+        """Identifier, name and language tags of every voice that the system lists."""
+        listed = self._engine.getProperty("voices")
+        return [(str(one.id), str(one.name), _tags(one)) for one in listed]
+
     def _choose(self, voice: str | None) -> None:
         if voice == self._chosen:
             return
@@ -141,8 +147,12 @@ def _answer(out: BinaryIO, sound: bytes = b"", **header: object) -> None:
 
 def _serve(renderer: Renderer, out: BinaryIO) -> None:
     for line in sys.stdin.buffer:
+        request = json.loads(line)
+        if "text" not in request:
+            _answer(out, voices=renderer.voices())
+            continue
         try:
-            rate_hz, sound = renderer.render(**json.loads(line))
+            rate_hz, sound = renderer.render(**request)
         except Unknown:
             _answer(out, error="no-such-voice")
         except (Unsettled, OSError, EOFError, wave.Error) as failed:

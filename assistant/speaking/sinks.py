@@ -178,7 +178,8 @@ class Speaker:
         refused: Exception | None = None
         for tried_hz in dict.fromkeys((rate_hz, self._device.rate_hz)):
             try:
-                self._stream = self._stream_at(tried_hz)
+                with self._device.opening():
+                    self._stream = self._stream_at(tried_hz)
             except (self._library.PortAudioError, ValueError) as error:
                 refused = error
             else:

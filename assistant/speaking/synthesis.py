@@ -12,12 +12,13 @@ import sys
 import tempfile
 import threading
 from pathlib import Path
-from typing import IO, NamedTuple
+from typing import IO, Any, NamedTuple
 
 import numpy as np
 
 from assistant.device_errors import NoSuchVoice, VoiceMissing
 from assistant.ports import AttemptFailed, Sound, SpeechFailed, Voice, VoiceSettings
+from assistant.speaking.voices import ListedVoice
 
 ATTEMPTS = 3
 _STARTING_S = 10.0
@@ -129,10 +130,17 @@ class SystemVoice:
             header, data = self._ask(helper, request, limit_s + _GRACE_S)
         error = header.get("error")
         if error == "no-such-voice":
-            raise NoSuchVoice(wanted=settings.voice or "")
+            raise NoSuchVoice(wanted=settings.voice or "", found=", ".join(voice.name for voice in self.voices()))
         if error is not None:
             raise AttemptFailed(header.get("why"))
         return Sound(np.frombuffer(data, "<i2").astype(np.int16), int(header["rate_hz"]))
+
+    def voices(self) -> tuple[ListedVoice, ...]:
+        """Every voice that the system lists; raises as `attempt` does."""
+        with self._lock:
+            helper = self._helper or self._start()
+            header, _ = self._ask(helper, {}, _STARTING_S)
+        return tuple(ListedVoice(one, name, tuple(tags)) for one, name, tags in header["voices"])
 
     def start(self) -> None:
         """Start the process ahead of the first sentence; raises as `attempt` does."""
@@ -158,7 +166,7 @@ class SystemVoice:
             raise VoiceMissing
         return self._helper
 
-    def _ask(self, helper: _Helper, request: object, limit_s: float) -> tuple[dict[str, str], bytes]:
+    def _ask(self, helper: _Helper, request: object, limit_s: float) -> tuple[dict[str, Any], bytes]:
         """Send a request (None: it speaks first) and read the answer; a process that hangs is ended."""
         deadline = threading.Timer(limit_s, helper.process.kill)
         deadline.start()
@@ -166,7 +174,7 @@ class SystemVoice:
             if request is not None:
                 helper.requests.write(json.dumps(request).encode() + b"\n")
                 helper.requests.flush()
-            header: dict[str, str] = json.loads(helper.answers.readline())
+            header: dict[str, Any] = json.loads(helper.answers.readline())
             return header, helper.answers.read(int(header["bytes"]))
         except (OSError, ValueError) as ended:
             self._drop()

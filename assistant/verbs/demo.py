@@ -10,6 +10,7 @@ import click
 
 from assistant.clocks import StreamClock
 from assistant.device_errors import DeviceProblem, NoSuchVoice
+from assistant.equipment import present
 from assistant.failing import Refused, Surroundings
 from assistant.journal import Journal
 from assistant.knitting import Wanted, knit_pair
@@ -17,7 +18,7 @@ from assistant.languages import Language
 from assistant.ports import Sound, VoiceSettings
 from assistant.rehearsal import INVENTED, KNITTER, recording, script
 from assistant.session import Habits
-from assistant.settings import Settings
+from assistant.settings import Memory, Settings
 from assistant.sittings import open_pair
 from assistant.speaking.wording import word
 from assistant.verbs.knit import routes_of, sound_recogniser_option
@@ -33,7 +34,7 @@ FILE_WITHOUT_SPEAKER = "roundcaller-demo.wav"
               f"speaker, or {FILE_WITHOUT_SPEAKER} where there is none.")  # fmt: skip
 @sound_recogniser_option
 @language_option
-def demo(speak_to: str | None, recogniser: str | None, language: str) -> None:
+def demo(speak_to: str | None, recogniser: str | None, language: str | None) -> None:
     """Hear an invented pair called from cast-on to bind-off, driven by spoken commands.
 
     A synthetic knitter says every command into a recording made on the spot; the recogniser hears it, the voice
@@ -50,9 +51,10 @@ def demo(speak_to: str | None, recogniser: str | None, language: str) -> None:
         take, journal_file = Path(folder) / "take.wav", Path(folder) / "demo.sqlite"
         _write(take, _spoken(commands))
         routes = routes_of(str(take), speak_to or _speaker_or_file(), recogniser, None)
+        here = present(Settings(language=spoken.name), {"voice"})
         with Journal.open(journal_file) as journal:
             opening = open_pair(journal, made)
-            knit_pair(opening, spoken, Wanted(routes, Habits()), Settings())
+            knit_pair(opening, spoken, Wanted(routes, Habits()), here, Memory(None, here.settings))
             heard = tuple(entry.heard for entry in journal.entries() if entry.heard is not None)
     _compare(commands, heard, spoken)
 

@@ -55,7 +55,7 @@ def _line(event: dict[str, object]) -> str:
 @_file
 @_json
 @language_option
-def check(file: Path, as_json: bool, language: str) -> None:
+def check(file: Path, as_json: bool, language: str | None) -> None:
     """Check that a journal is whole: the file, the numbering, the plans, and that it comes to a place.
 
     Example: roundcaller journal check socks.sqlite
@@ -126,7 +126,7 @@ def _held(file: Path) -> _Held:
 @_file
 @click.argument("into", type=click.Path(path_type=Path))
 @language_option
-def rescue(file: Path, into: Path, language: str) -> None:
+def rescue(file: Path, into: Path, language: str | None) -> None:
     """Write what can be read of a damaged journal into a new one; the damaged file is left as it is.
 
     Example: roundcaller journal rescue socks.sqlite rescued.sqlite

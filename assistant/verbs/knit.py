@@ -1,15 +1,17 @@
 """`roundcaller knit`: the pair, called aloud."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 import click
 
+from assistant.equipment import present
 from assistant.journal import Journal
 from assistant.knitting import Wanted, knit_pair
 from assistant.session import Habits
 from assistant.sittings import open_pair
-from assistant.verbs.shared import language_option, load_language, made_from, settings_or_usual
+from assistant.verbs.choices import remember, voice_options
+from assistant.verbs.shared import language_option, made_from, remembered
 from assistant.wiring import Routes, default_journal
 
 if TYPE_CHECKING:
@@ -37,22 +39,26 @@ model_option = click.option("--model", default=None, metavar="NAME", help="Which
 @click.option("--grain", type=click.Choice(["follow", "group", "half", "side", "round"]), default=None,
               help="How much one call covers; follow goes with the work.")  # fmt: skip
 @click.option("--yes", "answers_yes", is_flag=True, help="Take every question as answered with yes.")
+@voice_options
 @language_option
 def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     file: Path | None, journal_file: Path | None, pair: str | None, hear_from: str | None, speak_to: str,
-    recogniser: str | None, model: str | None, grain: str | None, answers_yes: bool, language: str,
+    recogniser: str | None, model: str | None, grain: str | None, answers_yes: bool, language: str | None,
+    **given: Any,  # noqa: ANN401 (what is remembered)
 ) -> None:  # fmt: skip
     """Call a pair aloud and keep its place; without FILE the last pair is resumed.
 
     Example: roundcaller knit socks.toml
     """
     made = made_from(file) if file else None
-    spoken = load_language(language)
+    memory, spoken = remembered(language)
     routes = routes_of(hear_from, speak_to, recogniser, model)
     wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_timed), cast("Grain | None", grain))
+    unwritten = remember(memory, given, spoken.name)
+    here = present(memory.settings.but(language=spoken.name), routes.pieces).and_note(unwritten)
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
-        knit_pair(opening, spoken, wanted, settings_or_usual())
+        knit_pair(opening, spoken, wanted, here, memory.forgetful() if routes.is_recording else memory)
 
 
 def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, model: str | None) -> Routes:

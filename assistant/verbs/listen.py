@@ -8,11 +8,15 @@ from typing import Any
 import click
 
 from assistant.clocks import StreamClock
+from assistant.equipment import present
 from assistant.failing import refuse
 from assistant.languages import Language
 from assistant.listening.understanding import Understood, understand
+from assistant.settings import Settings
+from assistant.speaking.wording import word
+from assistant.verbs.choices import microphone_option, remember
 from assistant.verbs.knit import model_option, routes_of, sound_recogniser_option
-from assistant.verbs.shared import language_option, load_language, settings_or_usual
+from assistant.verbs.shared import language_option, remembered
 from assistant.wiring import Routes, make_ears, make_source
 from models.recognising import SAMPLE_RATE_HZ, Heard
 
@@ -23,9 +27,11 @@ from models.recognising import SAMPLE_RATE_HZ, Heard
 @click.option("--json", "as_json", is_flag=True, help="As JSON lines, for other programs.")
 @sound_recogniser_option
 @model_option
+@microphone_option
 @language_option
 def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
-    files: tuple[str, ...], mic: bool, as_json: bool, recogniser: str | None, model: str | None, language: str
+    files: tuple[str, ...], mic: bool, as_json: bool, recogniser: str | None, model: str | None,
+    microphone: str | None, language: str | None,
 ) -> None:
     """Tell what is heard in recordings, or at the microphone, and what would be done about it; nothing is kept.
 
@@ -33,16 +39,20 @@ def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
     """
     if bool(files) == mic:
         raise refuse("listen-to-what")
-    spoken = load_language(language)
+    memory, spoken = remembered(language)
+    unwritten = remember(memory, {"microphone": microphone}, spoken.name)
+    here = present(memory.settings, {"microphone"} if mic else ()).and_note(unwritten)
+    for note in here.notes:
+        click.echo(word(note, spoken), err=True)
     for each in files or ("mic",):
-        for line in _lines(routes_of(each, "none", recogniser, model), spoken):
+        for line in _lines(routes_of(each, "none", recogniser, model), spoken, here.settings):
             shown = {"file": each, **line} if len(files) > 1 else line
             click.echo(json.dumps(shown, ensure_ascii=False) if as_json else _text(shown))
 
 
-def _lines(routes: Routes, language: Language) -> Iterator[dict[str, Any]]:
+def _lines(routes: Routes, language: Language, settings: Settings) -> Iterator[dict[str, Any]]:
     clock = StreamClock(live=routes.is_live)
-    ears = make_ears(make_source(routes, clock, settings_or_usual()), routes)
+    ears = make_ears(make_source(routes, clock, settings), routes)
     ears.expect(language.vocabulary())
     try:
         for heard in ears:

@@ -38,7 +38,7 @@ def _line(state: ModelState) -> str:
 @click.argument("name")
 @click.option("--accept-unknown", is_flag=True, help="Accept what the server sends where no checksum is recorded.")
 @language_option
-def fetch(name: str, accept_unknown: bool, language: str) -> None:
+def fetch(name: str, accept_unknown: bool, language: str | None) -> None:
     """Fetch a model; goes on where an earlier download broke off.
 
     Example: roundcaller models fetch vosk-small-en-us
@@ -55,7 +55,7 @@ def fetch(name: str, accept_unknown: bool, language: str) -> None:
 @models.command()
 @click.argument("name", required=False)
 @language_option
-def verify(name: str | None, language: str) -> None:
+def verify(name: str | None, language: str | None) -> None:
     """Check a model, or every model that is here, against its checksums.
 
     Example: roundcaller models verify

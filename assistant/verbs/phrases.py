@@ -11,7 +11,7 @@ from assistant.verbs.shared import language_option, load_language
 @click.command()
 @language_option
 @click.option("--json", "as_json", is_flag=True, help="As JSON, for other programs.")
-def phrases(language: str, as_json: bool) -> None:
+def phrases(language: str | None, as_json: bool) -> None:
     """List every command with every way to say it.
 
     Example: roundcaller phrases --json

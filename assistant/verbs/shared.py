@@ -1,34 +1,58 @@
 """What several verbs need: the language, and plans read from files."""
 
 from pathlib import Path
+from typing import NamedTuple
 
 import click
 
 from assistant.failing import Refused, Surroundings, refuse
-from assistant.languages import Language, load
-from assistant.settings import Settings, load_settings
+from assistant.languages import Language, known_languages, load
+from assistant.settings import Memory, load_settings
 from assistant.speaking.wording import word
-from assistant.wiring import config_dir
+from assistant.wiring import config_dir, data_dir
 from assistant.writing import write_whole
 from plans.conversation import Problem
 from plans.files import LONGEST_FILE
 from plans.making import Made
 from plans.opening import made_of
 
-language_option = click.option("--language", default="en", metavar="CODE", help="Language of voice and commands.")
+language_option = click.option("--language", default=None, metavar="CODE", help="Language of voice and commands; the "
+                               "one remembered where left out, else English.")  # fmt: skip
 
 
-def load_language(code: str) -> Language:
-    """The language's phrases and sentences; refused where there is none of that name."""
-    return load(code)
+class Remembered(NamedTuple):
+    """What is remembered, and the language of this run."""
+
+    memory: Memory
+    language: Language
 
 
-def settings_or_usual() -> Settings:
-    """What is remembered; a damaged file is set aside and told about on standard error."""
+def remembered(code: str | None) -> Remembered:
+    """The settings, and the language named here or in them; a damaged file is set aside and told on standard error.
+
+    Raises:
+        LanguageProblem: there is none of that name, or it cannot be read.
+    """
     loaded = load_settings(config_dir())
+    language = language_called(code or loaded.settings.language)
     if loaded.problem is not None:
-        click.echo(word(loaded.problem, load("en")), err=True)
-    return loaded.settings
+        click.echo(word(loaded.problem, language), err=True)
+    return Remembered(Memory(config_dir(), loaded.settings), language)
+
+
+def load_language(code: str | None) -> Language:
+    """The language's phrases and sentences; of the one remembered where none is named."""
+    return remembered(None).language if code is None else language_called(code)
+
+
+def language_called(code: str) -> Language:
+    """One of ours, or one that lies in the user's own folder.
+
+    Raises:
+        LanguageProblem: there is none of that name, or it cannot be read.
+    """
+    own = data_dir() / "languages"
+    return load(code, own) if code in known_languages(own) and code not in known_languages() else load(code)
 
 
 def read_text(path: Path) -> str:

@@ -2,13 +2,16 @@
 
 from collections.abc import Iterable
 from contextlib import ExitStack
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from typing import Any
 
 import click
 
 from assistant.clocks import StreamClock
 from assistant.device_errors import DeviceProblem
+from assistant.devices import nameable
 from assistant.dialogue import Dialogue, Lines
+from assistant.equipment import Present, present
 from assistant.failing import as_problem, explained
 from assistant.inputs import Input, Inputs
 from assistant.journal import Journal
@@ -16,30 +19,36 @@ from assistant.knitting import Wanted, close_ears_while_speaking, knit_pair, ope
 from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.session import Habits
-from assistant.settings import Settings
+from assistant.settings import Memory, Settings
 from assistant.sittings import Opening, open_pair
 from assistant.speaking.wording import word
 from assistant.starting import check_sound, new_pair, wants_last
+from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.knit import routes_of
-from assistant.verbs.shared import load_language, settings_or_usual
+from assistant.verbs.shared import language_option, remembered
+from assistant.voice import Voice
 from assistant.wiring import Routes, data_dir, default_journal, make_source, make_voice, types
 from plans.conversation import Problem, Reply
 from plans.making import Made
 
 
 @click.command()
-def start() -> None:
+@voice_options
+@language_option
+def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is remembered)
     """Check the sound, then ask for a new pair or resume the last one."""
-    settings, language = settings_or_usual(), load_language("en")
-    routes, problems = _possible(routes_of(None, "speaker", None, None), settings)
-    for line in dict.fromkeys(word(problem, language) for problem in problems):
+    memory, spoken = remembered(language)
+    unwritten = remember(memory, given, spoken.name)
+    here = present(memory.settings.but(language=spoken.name), {"microphone", "speaker", "voice"}).and_note(unwritten)
+    routes, problems = _possible(routes_of(None, "speaker", None, None), here.settings)
+    for line in dict.fromkeys(word(problem, spoken) for problem in problems):
         click.echo(line, err=True)
     with Journal.open(default_journal()) as journal:
-        lines = Lines()
-        opening = _opening(journal, routes, settings, language, lines)
+        beginning = Beginning(routes, here, memory, spoken)
+        opening = beginning.opening(journal)
         if opening is not None:
-            wanted = Wanted(routes, Habits(real_time=routes.is_timed), lines=lines)
-            knit_pair(opening, language, wanted, settings)
+            wanted = Wanted(routes, Habits(real_time=routes.is_timed), lines=beginning.lines)
+            knit_pair(opening, spoken, wanted, Present(beginning.settings), memory)
 
 
 def _possible(routes: Routes, settings: Settings) -> tuple[Routes, tuple[Problem, ...]]:
@@ -60,39 +69,104 @@ def _possible(routes: Routes, settings: Settings) -> tuple[Routes, tuple[Problem
     return routes, tuple(problems)
 
 
-def _opening(
-    journal: Journal, routes: Routes, settings: Settings, language: Language, lines: Lines
-) -> Opening | None:
-    """The pair to be knitted; None where the answers ended before one was chosen."""
-    with ExitStack() as closing:
-        clock = StreamClock(live=routes.is_live)
-        voice = make_voice(routes, clock, settings, closing)
-        ears = open_ears(routes, clock, settings, closing)
+class Beginning:
+    """The first minutes of a run.
+
+    Args:
+        routes: where words come from and sound goes.
+        here: settings that can be used, and what is to be told about those that cannot.
+        memory: the microphone that hears her is remembered in.
+        language: what is said and heard in.
+
+    Attributes:
+        settings: as the first minutes leave them.
+        lines: typed lines; those not taken yet are left for the session.
+    """
+
+    def __init__(self, routes: Routes, here: Present, memory: Memory, language: Language) -> None:
+        self.settings = here.settings
+        self.lines = Lines()
+        self._routes = routes
+        self._notes = here.notes
+        self._memory = memory
+        self._language = language
+
+    def opening(self, journal: Journal) -> Opening | None:
+        """The pair to be knitted; None where the answers ended before one was chosen."""
+        routes = self._routes
+        with ExitStack() as closing:
+            clock = StreamClock(live=routes.is_live)
+            voice = make_voice(routes, clock, self.settings, closing)
+            ears = open_ears(routes, clock, self.settings, closing)
+            if ears is not None:
+                close_ears_while_speaking(voice, ears, live=routes.is_live)
+            inputs = self._inputs(ears, closing)
+            dialogue = Dialogue(inputs, voice, self._language, ears)
+            dialogue.say(Reply.of("welcome"), *self._notes)
+            if routes.speak_to == "none":
+                dialogue.say(Reply.of("no-mouth"))
+            if ears is not None:
+                self._check_sound(dialogue, ears, _Others(routes, self.settings, voice, inputs, clock, closing))
+            elif routes.hear_from == "keys":
+                dialogue.say(Reply.of("no-ears"))
+            if wants_last(dialogue, journal):
+                return open_pair(journal, None)
+            made = new_pair(dialogue, data_dir() / "plans", journal.pairs())
+            return None if made is None else open_pair(journal, Made(plan=made.plan))
+
+    def _check_sound(self, dialogue: Dialogue, ears: Ears, others: "_Others") -> None:
+        """Where she chose no microphone and this one hears nothing, try the others; the one that hears is kept."""
+        is_chosen = self._memory.settings.microphone is not None
+        found = check_sound(dialogue, ears, None if is_chosen else others.following)
+        if found and others.name is not None:
+            self.settings = self.settings.but(microphone=others.name)
+            unwritten = self._memory.change(microphone=others.name)
+            dialogue.say(*(() if unwritten is None else (unwritten,)))
+
+    def _inputs(self, ears: Ears | None, closing: ExitStack) -> Iterable[Input]:
+        """Spoken answers, and typed ones where somebody can type."""
+        if self._routes.recogniser == "typed":
+            return self.lines
+        inputs = Inputs()
         if ears is not None:
-            close_ears_while_speaking(voice, ears, live=routes.is_live)
-        dialogue = Dialogue(_inputs(ears, routes, lines, closing), voice, language, ears)
-        dialogue.say(Reply.of("welcome"))
-        if routes.speak_to == "none":
-            dialogue.say(Reply.of("no-mouth"))
-        if ears is not None:
-            check_sound(dialogue, ears)
-        elif routes.hear_from == "keys":
-            dialogue.say(Reply.of("no-ears"))
-        if wants_last(dialogue, journal):
-            return open_pair(journal, None)
-        made = new_pair(dialogue, data_dir() / "plans", journal.pairs())
-        return None if made is None else open_pair(journal, Made(plan=made.plan))
+            inputs.feed(ears, name="ears", to_problem=as_problem)
+        if types():
+            closing.callback(self.lines.close)
+            inputs.feed(self.lines, name="lines", to_problem=as_problem)
+        return inputs
 
 
-def _inputs(ears: Ears | None, routes: Routes, lines: Lines, closing: ExitStack) -> Iterable[Input]:
-    """Spoken answers, and typed ones where somebody can type."""
-    if routes.recogniser == "typed":
-        return lines
-    inputs = Inputs()
-    if ears is not None:
-        inputs.feed(ears, name="ears", to_problem=as_problem)
-    if types():
-        closing.callback(lines.close)
-        inputs.feed(lines, name="lines", to_problem=as_problem)
-    return inputs
+@dataclass
+class _Others:
+    """The other microphones of this machine, one after the other.
 
+    Attributes:
+        name: of the one in use; None while it is the system's own.
+    """
+
+    routes: Routes
+    settings: Settings
+    voice: Voice
+    inputs: Iterable[Input]
+    clock: StreamClock
+    closing: ExitStack
+    name: str | None = None
+    _names: list[str] | None = None
+
+    def following(self, ears: Ears) -> tuple[str, Ears] | None:
+        """The next one's name and ears, in place of these; None when all were tried."""
+        if self._names is None:
+            self._names = [device.name for device in nameable("microphone")]
+        while self._names and isinstance(self.inputs, Inputs):
+            name = self._names.pop(0)
+            try:
+                found = open_ears(self.routes, self.clock, self.settings.but(microphone=name), self.closing)
+            except DeviceProblem:
+                continue
+            if found is not None:
+                ears.close()
+                self.inputs.feed(found, name="ears", to_problem=as_problem)
+                close_ears_while_speaking(self.voice, found, live=True)
+                self.name = name
+                return name, found
+        return None

@@ -1,7 +1,7 @@
 """A practice pair taken up in a journal, and a session on it whose lines can be read."""
 
 import io
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -14,6 +14,7 @@ from assistant.session import Habits, Session
 from assistant.sittings import open_pair
 from assistant.voice import Voice
 from models.recognising import Heard, Vocabulary
+from plans.conversation import Problem
 from plans.making import Made, make_plan
 from plans.wishes import Swatch, Wishes
 from tests.fakes import RememberingSink, StillClock
@@ -55,7 +56,8 @@ class Table:
 
 @contextmanager
 def sitting_down(
-    file: Path, *, made: Made | None = None, habits: Habits = Habits(), lines: io.StringIO | None = None  # noqa: B008
+    file: Path, *, made: Made | None = None, habits: Habits = Habits(),  # noqa: B008
+    lines: io.StringIO | None = None, remember: Callable[..., Problem | None] = lambda **_: None,
 ) -> Iterator[Table]:
     with Journal.open(file) as journal:
         opening = open_pair(journal, made or practice(), takes_edited=habits.answers_yes)
@@ -63,7 +65,7 @@ def sitting_down(
         expected: list[Vocabulary] = []
         session = Session(
             opening.sitting, load(), Voice(None, RememberingSink(), lines=written), clock, manners=Manners(),
-            habits=habits, expect=expected.append,
+            habits=habits, expect=expected.append, remember=remember,
         )  # fmt: skip
         session.greet(*opening.sayings, events=opening.events)
         yield Table(session, journal, clock, written, expected)

@@ -152,6 +152,33 @@ def test_the_check_can_be_skipped_and_typed() -> None:
     assert check_sound(typed, typed.ears)
 
 
+def test_a_microphone_that_hears_nothing_is_given_up_for_the_next_one() -> None:
+    others = ["Desk", "Collar"]
+    dialogue = Watched([Tick()] * PATIENCE_TICKS * 2 + ["next"], [])
+    tried: list[Ears] = []
+
+    def another(ears: Ears) -> tuple[str, Ears] | None:
+        tried.append(ears)
+        return (others.pop(0), Ears(ListedSource([]), lambda block: (block,), SteppedRecogniser())) if others else None
+
+    assert check_sound(dialogue, dialogue.ears, another)
+    assert ["I try another microphone: Desk.", "I try another microphone: Collar.", "I hear you well."] == [
+        line for line in dialogue.lines if "say: next" not in line and "heard nothing" not in line
+    ]
+    assert 2 == len({*map(id, tried)})
+
+
+def test_when_all_microphones_hear_nothing_it_ends() -> None:
+    others = ["Desk"]
+    dialogue = Watched([Tick()] * PATIENCE_TICKS * (2 * TRIES), [])
+
+    def another(ears: Ears) -> tuple[str, Ears] | None:
+        return (others.pop(), ears) if others else None
+
+    assert not check_sound(dialogue, dialogue.ears, another)
+    assert TRIES + 1 == dialogue.lines.count("I heard nothing: is the microphone on?")
+
+
 # --- which pair ----------------------------------------------------------------------------------------------------
 
 

@@ -81,7 +81,7 @@ class TestEveryAttemptIsChecked:
             synthesis.render(SENTENCE)
         assert synthesis.render(SENTENCE).seconds > 1
 
-    @pytest.mark.parametrize("error", [VoiceMissing(), NoSuchVoice(wanted="nobody")])
+    @pytest.mark.parametrize("error", [VoiceMissing(), NoSuchVoice(wanted="nobody", found="somebody")])
     def test_what_will_not_pass_is_not_tried_again(self, error):
         voice = FaultyVoice(error)
         with pytest.raises(type(error)):
@@ -197,7 +197,8 @@ class TestTheSystemsVoice:
     def test_a_voice_that_does_not_exist_is_one_error(self, system):
         with pytest.raises(NoSuchVoice) as refused:
             system.render("seven", VoiceSettings(voice="nobody-at-all"))
-        assert dict(refused.value.values) == {"wanted": "nobody-at-all"}
+        assert refused.value.values["wanted"] == "nobody-at-all"
+        assert "English (America), " in refused.value.values["found"]
         assert system.render("seven", VoiceSettings()).seconds > 0.1
 
     def test_nothing_of_it_reaches_standard_output(self, system, capfd):

@@ -138,18 +138,33 @@ class VirtualSound:
                 os.environ.pop(name) if value is None else os.environ.update({name: value})
             look_again()
 
-    def say_into_microphone(self, wav: Path) -> None:
+    def add_speaker(self, name: str, description: str) -> None:
+        """One more speaker, which is not the default; people see its description."""
+        self._load("module-null-sink", f"sink_name={name}", "rate=48000", "channels=1", "norewinds=1",
+                   f"sink_properties=\"device.description='{description}'\"")  # fmt: skip
+
+    def add_microphone(self, name: str, description: str) -> None:
+        """One more microphone, which is not the default; what is played into the sink "NAME_side" is heard by it."""
+        self._load("module-null-sink", f"sink_name={name}_side", "rate=48000", "channels=1", "norewinds=1",
+                   "sink_properties=\"device.description='side of a microphone'\"")  # fmt: skip
+        self._load("module-remap-source", f"master={name}_side.monitor", f"source_name={name}", "channels=1",
+                   f"source_properties=\"device.description='{description}'\"")  # fmt: skip
+
+    def _load(self, module: str, *arguments: str) -> None:
+        self._run("pactl", "load-module", module, *arguments)
+
+    def say_into_microphone(self, wav: Path, side: str = "mic") -> None:
         """Play a WAV file into the program's microphone, in real time; returns at its end."""
-        self._run("paplay", "--device=mic", "--latency-msec=20", str(wav))
+        self._run("paplay", f"--device={side}", "--latency-msec=20", str(wav))
 
     def start_saying_into_microphone(self, wav: Path) -> subprocess.Popen[bytes]:
         """As `say_into_microphone`, without waiting."""
         command = ("paplay", "--device=mic", "--latency-msec=20", str(wav))
         return subprocess.Popen(command, env=self.environment)
 
-    def record_speaker(self) -> Recording:
-        """Everything that the program plays from now on."""
-        return Recording(self.environment, "speaker.monitor")
+    def record_speaker(self, name: str = "speaker") -> Recording:
+        """Everything that the program plays into one speaker from now on."""
+        return Recording(self.environment, f"{name}.monitor")
 
     def listen_to_itself(self) -> None:
         """Let the program's microphone hear its own speaker, as a real one does."""
