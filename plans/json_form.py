@@ -26,7 +26,7 @@ def _unused(plan: Plan) -> set[str]:
     return {name for name in _OPTIONAL if not getattr(plan, name)}
 
 
-_OPTIONAL = ("charts", "written")
+_OPTIONAL = ("charts", "wishes", "written")
 
 
 def canonical(plan: Plan) -> str:

@@ -284,6 +284,7 @@ class Plan(Record):
         notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
         socks: their names; a single piece has one.
         charts: the charts that rows follow.
+        wishes: the plan file that it was made from, without its comments; empty where it was made from none.
         written: the pattern of a piece written round by round; None for a sock worked out from measures.
     """
 
@@ -301,6 +302,7 @@ class Plan(Record):
     stages: tuple[Stage, ...]
     rows: tuple[Row, ...]
     charts: tuple[Chart, ...] = ()
+    wishes: str = ""
     written: Written | None = None
 
     @property

@@ -9,6 +9,7 @@ from plans.proof.sayings import PROOF_SAYINGS
 from plans.sizing.sayings import SIZING_SAYINGS
 from plans.stitches import Op
 from plans.written.sayings import WRITTEN_SAYINGS
+from plans.yarn.sayings import YARN_SAYINGS
 
 _MEASURED = {Act.MEASURE, Act.TRY_ON}
 
@@ -43,6 +44,8 @@ _PARTS: dict[str, set[str]] = {
     "where-piece": {"sock"},                   # a single piece, all of it
     "where-one-half": {"half"},                # a half of a single piece
     "where-round": {"round", "of"},
+    "where-sock-round": {"sock", "round", "of"},       # of one sock, while the other is ahead
+    "sock-ahead": {"sock", "stage", "round", "of"}, "sock-finished": {"sock"},
     "where-rest-of-round": {"round", "of"},
     # what is worked. `work` is a list
     **{op_key(op): {"times"} for op in Op},
@@ -94,6 +97,7 @@ _PARTS: dict[str, set[str]] = {
     "cause-bound-off-early": set(),
     # what a dropped question was about
     "wish-at-round": {"stage", "round"}, "wish-ripped-back": {"stage", "round"}, "wish-next": set(),
+    "wish-at-round-on": {"sock", "stage", "round"}, "wish-ripped-back-on": {"sock", "stage", "round"},
     "wish-stop": set(),
 }  # fmt: skip
 
@@ -112,15 +116,17 @@ _REPLIES: dict[str, set[str]] = {
     "went-forward": {"rounds", "call"}, "went-forward-fewer": {"asked", "rounds", "call"},
     "cannot-go-forward": set(),
     "no-rounds": set(),                        # "back zero rounds"
-    "ask-at-round": {"stage", "round", "of"}, "no-such-round": {"stage", "round", "of"},
-    "ask-ripped-back": {"stage", "round", "of"}, "ripped-back-to-where": set(), "no-such-stage": set(),
+    "ask-at-round": {"stage", "round", "of"}, "ask-at-round-on": {"sock", "stage", "round", "of"},
+    "no-such-round": {"stage", "round", "of"},
+    "ask-ripped-back": {"stage", "round", "of"}, "ask-ripped-back-on": {"sock", "stage", "round", "of"},
+    "ripped-back-to-where": set(), "no-such-stage": set(),
     "not-knitted-yet": {"stage", "round"},
     "ask-next": {"call"},                      # already done? The step that was called stands in `call`
     "ask-stop": {"to_go", "where"},            # so many stitches to the end of this side: stop here?
-    "place-set": {"stage", "round", "of", "call"},
+    "place-set": {"stage", "round", "of", "call"}, "place-set-on": {"sock", "stage", "round", "of", "call"},
     "dropped": {"wish"}, "nothing-asked": set(),
-    # `counts` and `heel` are lists
-    "where-am-i": {"where", "stage", "round", "of", "counts", "heel", "call"},
+    # `apart`, `counts` and `heel` are lists
+    "where-am-i": {"where", "stage", "round", "of", "apart", "counts", "heel", "call"},
     "how-many": {"where", "now", "after", "to_go"},
     "how-far": {"stage", "rounds", "in_sock", "heels"},      # `heels` is a list
     "how-far-written": {"stage", "rounds", "in_sock", "heels"},
@@ -133,8 +139,8 @@ _REPLIES: dict[str, set[str]] = {
     "count-too-many": {"stitches", "where", "expected", "difference", "causes"},     # `causes` is a list
     "count-too-few": {"stitches", "where", "expected", "difference", "causes"},
     "stopped": {"where", "stage", "round", "of"}, "stopped-finished": set(), "stopped-finished-written": set(),
-    # `yarns` and `check` are lists
-    "resume": {"pair", "where", "stage", "round", "of", "marker", "yarns", "check", "call"},
+    # `apart`, `yarns` and `check` are lists
+    "resume": {"pair", "where", "stage", "round", "of", "apart", "marker", "yarns", "check", "call"},
     "resume-finished": {"pair"}, "resume-finished-written": {"pair"},
 }  # fmt: skip
 
@@ -143,5 +149,5 @@ ENGINE_SAYINGS: dict[str, frozenset[str]] = {
 }
 """What the engine says: key → the names of its values."""
 
-SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS, **WRITTEN_SAYINGS}
+SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS, **YARN_SAYINGS, **WRITTEN_SAYINGS}
 """All that plans can say, refusals included: key → the names of its values."""

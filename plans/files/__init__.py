@@ -130,6 +130,13 @@ def write_wishes(wishes: Wishes, comments: Mapping[str, str] = COMMENTS) -> str:
     return "\n".join(lines)
 
 
+def wishes_text(wishes: Wishes) -> str:
+    """The same without comments, and without what is as it would be anyway."""
+    usual = {name: field.default for name, field in Wishes.model_fields.items()}
+    lines = [f"{name} = {toml_value(value)}" for name, value in wishes if value != usual[name]]
+    return "\n".join(lines) + "\n"
+
+
 def _commented(text: str) -> list[str]:
     return [f"# {line}".rstrip() for line in text.split("\n")]
 

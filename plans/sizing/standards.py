@@ -80,6 +80,9 @@ class YarnWeight(NamedTuple):
         most: the most.
         needle_mm: recommended needles, thinnest and thickest; None where the standard says "and up".
         needle_us: the same as US numbers.
+        metres_per_100g: what a ball of it is taken for where its band is not known: within the bounds of "Yarn
+            Standards", Spin-Off magazine, for classes 0 to 5; 400 is usual for sock yarn (common practice);
+            classes 6 and 7 from memory.
     """
 
     number: int
@@ -88,17 +91,18 @@ class YarnWeight(NamedTuple):
     most: int
     needle_mm: tuple[Fraction, Fraction | None]
     needle_us: tuple[str, str | None]
+    metres_per_100g: int
 
 
 YARN_WEIGHTS = (
-    YarnWeight(0, "lace", 33, 40, (Fraction("1.5"), Fraction("2.25")), ("000", "1")),
-    YarnWeight(1, "super fine", 27, 32, (Fraction("2.25"), Fraction("3.25")), ("1", "3")),
-    YarnWeight(2, "fine", 23, 26, (Fraction("3.25"), Fraction("3.75")), ("3", "5")),
-    YarnWeight(3, "light", 21, 24, (Fraction("3.75"), Fraction("4.5")), ("5", "7")),
-    YarnWeight(4, "medium", 16, 20, (Fraction("4.5"), Fraction("5.5")), ("7", "9")),
-    YarnWeight(5, "bulky", 12, 15, (Fraction("5.5"), Fraction(8)), ("9", "11")),
-    YarnWeight(6, "super bulky", 7, 11, (Fraction(8), Fraction("12.75")), ("11", "17")),
-    YarnWeight(7, "jumbo", 0, 6, (Fraction("12.75"), None), ("17", None)),
+    YarnWeight(0, "lace", 33, 40, (Fraction("1.5"), Fraction("2.25")), ("000", "1"), 600),
+    YarnWeight(1, "super fine", 27, 32, (Fraction("2.25"), Fraction("3.25")), ("1", "3"), 400),
+    YarnWeight(2, "fine", 23, 26, (Fraction("3.25"), Fraction("3.75")), ("3", "5"), 310),
+    YarnWeight(3, "light", 21, 24, (Fraction("3.75"), Fraction("4.5")), ("5", "7"), 210),
+    YarnWeight(4, "medium", 16, 20, (Fraction("4.5"), Fraction("5.5")), ("7", "9"), 150),
+    YarnWeight(5, "bulky", 12, 15, (Fraction("5.5"), Fraction(8)), ("9", "11"), 100),
+    YarnWeight(6, "super bulky", 7, 11, (Fraction(8), Fraction("12.75")), ("11", "17"), 60),
+    YarnWeight(7, "jumbo", 0, 6, (Fraction("12.75"), None), ("17", None), 30),
 )
 """Finest first. The standard calls the gauges of class 0 a guide only; socks are knitted tighter."""
 

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from plans.amounts import Thread
+from plans.making import Made, make_plan
 from plans.pattern import Toe
 from plans.quantities import Length
 from plans.rows.toes import toe_schedule
@@ -15,6 +17,9 @@ from plans.sizing.limits import check_around
 from plans.sizing.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
 from plans.sizing.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
 from plans.wishes import SockSize, Swatch, Wishes
+from plans.yarn.ball import classes_of
+from plans.yarn.geometry import DRY_RELAXED, FULLY_RELAXED, WET_RELAXED, loop_mm
+from plans.yarn.use import use_of
 
 FOLDER = Path(__file__).parent.parent / "published"
 
@@ -97,7 +102,40 @@ def _height(given):
     return {"inches": float(gauge_of(swatch).height(given["rounds"]).inches)}
 
 
+_STATES = {"dry relaxed": DRY_RELAXED, "wet relaxed": WET_RELAXED, "fully relaxed": FULLY_RELAXED}
+
+
+def _loop(given):
+    return {"cm": float(loop_mm(Fraction(given["stitches"]), Fraction(given["rounds"]), _STATES[given["state"]])) / 10}
+
+
+def _stitches(given):
+    loop = loop_mm(Fraction(given["stitches"]), Fraction(given["rounds"]))
+    return {"metres": float(given["loops"] * loop / 1000)}
+
+
+def _pair(given):
+    given = dict(given)
+    swatch = Swatch(stitches=given.pop("stitches"), rounds=given.pop("rounds"))
+    made = make_plan(Wishes(swatch=swatch, **given))
+    assert isinstance(made, Made), made
+    return {"metres": float(use_of(made.plan).total() / 1000)}
+
+
+def _usual_ball(stitches):
+    bounds = {1: (383, 484), 2: (242, 383), 4: (121, 182), 5: (81, 121)}
+    weight = classes_of(Fraction(str(stitches)))[0]
+    least, most = bounds[weight.number]
+    return {"least": least, "most": most, "within": least <= weight.metres_per_100g <= most}
+
+
 CHECKS = {
+    "loops": lambda given: {"per_square_cm": given["course"] * given["wale"] / given["loop_cm"] ** 2},
+    "loop": _loop,
+    "stitches": _stitches,
+    "pair": _pair,
+    "yards-per-pound": lambda yards: {"metres_per_100g": float(Thread.parse(f"{yards} yd").metres) / 4.5359237},
+    "usual-ball": _usual_ball,
     "us-needle": lambda number: _needle(needle_by_us(number)),
     "uk-needle": lambda number: _needle(needle_by_old_uk(number)),
     "needle": lambda thickness: _needle(needle_by_thickness(Length.parse(thickness))),

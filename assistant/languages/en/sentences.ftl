@@ -120,6 +120,10 @@ where-side = { $half ->
     }
 where-round = round { $round } of { $of }
     .before = round { $round } of { $of },
+where-sock-round = { $sock }, round { $round } of { $of }
+    .before = { $sock }, round { $round } of { $of }:
+sock-ahead = the { $sock } is ahead, in the { $stage }, { round-or-row } { $round } of { $of }
+sock-finished = the { $sock } is finished
 where-rest-of-round = rest of round { $round } of { $of }
     .before = rest of round { $round } of { $of },
 
@@ -308,6 +312,8 @@ cause-bound-off-early = some were bound off early
 
 wish-at-round = setting the round
 wish-ripped-back = ripping back
+wish-at-round-on = setting the round of the { $sock }
+wish-ripped-back-on = ripping back the { $sock }
 wish-next = going on
 wish-stop = stopping
 
@@ -397,11 +403,13 @@ went-forward-fewer = { $rounds ->
 cannot-go-forward = This is the last round: there is none to go forward.
 no-rounds = That is no round at all: say how many, from one up.
 ask-at-round = { in-stage }: are you there?
+ask-at-round-on = { CAPITAL($sock) }, { $stage }, { round-or-row } { $round } of { $of }: are you there with it?
 no-such-round = The { $stage } has { $of ->
         [one] one { round-or-row }
        *[other] { $of } { round-or-row }s
     }, no { round-or-row } { $round }.
 ask-ripped-back = Ripped back to { $stage }, { round-or-row } { $round } of { $of }?
+ask-ripped-back-on = The { $sock } ripped back to { $stage }, { round-or-row } { $round } of { $of }?
 ripped-back-to-where = Ripped back to where? Say the round or the part of the sock.
 no-such-stage = There is no part of that name.
 not-knitted-yet = { CAPITAL($stage) }, { round-or-row } { $round } is not knitted yet: go forward to reach it.
@@ -412,11 +420,15 @@ ask-stop = { $to_go ->
     }
     .terse = { CAPITAL($to_go) } to go, { $where }. Stop here?
 place-set = { in-stage }. { $call }
+place-set-on = { CAPITAL($sock) }: { $stage }, { round-or-row } { $round } of { $of }. { $call }
 replanned = The new plan takes over. { in-stage }. { $call }
 dropped = Dropped: { $wish }.
 nothing-asked = Nothing was asked.
 
-where-am-i = { CAPITAL($where) }. { in-stage }. { $counts ->
+where-am-i = { CAPITAL($where) }. { in-stage }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ $counts ->
         [none] { "" }
        *[other] { CAPITAL($counts) }.{ " " }
     }{ $heel ->
@@ -469,7 +481,10 @@ stopped = Stopped in the { $stage }, { round-or-row } { $round } of { $of }, { $
     .terse = Stopped, { $stage }, { round-or-row } { $round } of { $of }, { $where }.
 stopped-finished-written = Stopped. It is done.
 stopped-finished = Stopped. Both socks are done.
-resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { CAPITAL($marker) }. { $yarns ->
+resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ CAPITAL($marker) }. { $yarns ->
         [none] { "" }
        *[other] { CAPITAL($yarns) }.{ " " }
     }{ $check ->
@@ -514,6 +529,7 @@ field-toe = the toe
 field-heel = the heel
 field-bind-off = the bind-off
 field-through-back-loop = the choice of knitting through the back
+field-chart = the chart
 field-practice = the choice of practice size
 
 ## Cures for a foot too short
@@ -582,6 +598,41 @@ practice-ignores = The practice size does not use { $field }.
 
 ## Measurements that cannot be knitted
 
+yarn-weight-0 = lace
+yarn-weight-1 = super fine
+yarn-weight-2 = fine
+yarn-weight-3 = light
+yarn-weight-4 = medium
+yarn-weight-5 = bulky
+yarn-weight-6 = super bulky
+yarn-weight-7 = jumbo
+join-classes = { $before } or { $after }
+yarn-class = The yarn is { $classes } by this gauge, for needles of { $thin } to { $thick } millimetres; for socks a size or two thinner.
+yarn-class-and-up = The yarn is { $classes } by this gauge, for needles of { $thin } millimetres and up; for socks a size or two thinner.
+yarn-needed = The pair takes about { $metres } metres of yarn, { $grams } grams; with a margin have { $buy_metres } metres, { $buy_grams } grams.
+yarn-needed-contrast = Of the second colour it takes about { $metres } metres, { $grams } grams; with a margin have { $buy_metres } metres, { $buy_grams } grams.
+yarn-assumed = That is at { $metres } metres to a hundred grams, usual for such yarn: read your ball's band.
+yarn-enough = { $skeins ->
+        [one] One ball will do
+       *[other] { CAPITAL($skeins) } balls will do
+    }: about { $grams } grams will be left over.
+yarn-close = { $skeins ->
+        [one] One ball is
+       *[other] { CAPITAL($skeins) } balls are
+    } only just enough: to be sure, make the leg { $leg }.
+yarn-close-foot = { $skeins ->
+        [one] One ball is
+       *[other] { CAPITAL($skeins) } balls are
+    } only just enough: to be sure, have one more.
+yarn-short = { $skeins ->
+        [one] One ball is
+       *[other] { CAPITAL($skeins) } balls are
+    } not enough: the yarn will run out at about round { $round } of the { $stage }; a leg of { $leg } is what it allows.
+yarn-short-foot = { $skeins ->
+        [one] One ball is
+       *[other] { CAPITAL($skeins) } balls are
+    } not enough: the yarn will run out at about round { $round } of the { $stage }, before there is a leg: have one more.
+yarn-halves = One ball serves both socks: knit from its two ends, or weigh it; either sock may take { $grams } grams of it, and its bind-off takes { $reserve }.
 foot-missing = The foot length is missing: give it, or a shoe size.
 length-out-of-range = { CAPITAL($field) }, { $length }, is not between { $least } and { $most }: measure it again.
 gauge-out-of-range = { CAPITAL($field) } of { $gauge } to ten centimetres is not between { $least } and { $most }: count the swatch again.
@@ -1001,3 +1052,11 @@ written-no-chart = { at-place }There is no chart “{ $name }”: add it to the 
 chart-empty = { at-place }Chart { $name } has no rows, or too many: draw it between three quotes, a line a row.
 chart-symbol-unknown = { at-place }Chart { $name }, row { $row } from the bottom: “{ $symbol }” is no symbol, use one of the list.
 chart-brackets = { at-place }Chart { $name }, row { $row } from the bottom: put one [ and one ] around what repeats.
+chart-rows-differ = { at-place }Chart { $name }, row { $row } from the bottom takes { $found } stitches, and the first row { $wanted }: make all alike.
+chart-count-changes = { at-place }Chart { $name }, row { $row } from the bottom makes { $found } stitches of { $wanted }: let each row keep its count.
+chart-too-wide = { at-place }Chart { $name } is { $found } stitches wide, and the front has { $wanted }: draw it narrower, or take more stitches around.
+chart-edges-around = { at-place }Chart { $name } lies all around, and so has no edges: take the brackets out.
+chart-uneven = { at-place }Chart { $name } comes out over a multiple of { $multiple }, not over { $stitches }: take { $below } or { $above } around.
+chart-wish-wrong = { at-place }Chart { $name } needs rows, on = "front" or "around", and parts "foot" or "leg": put it right.
+chart-row-wrong = { at-place }The row does not follow the chart where it should: the plan is not to be knitted.
+chart-not-followed = { at-place }The row is not row { $row } of its chart: the plan is not to be knitted.

@@ -100,6 +100,9 @@ where-side = { $half ->
        *[half-back] oba tyły
     }
 where-round = z { AS($of, form: "genitive") } okrążenie { $round }
+where-sock-round = { $sock }, z { AS($of, form: "genitive") } okrążenie { $round }
+sock-ahead = { $stage }, z { AS($of, form: "genitive") } okrążenie { $round }: naprzód jest { $sock }
+sock-finished = { $sock } gotowa
 where-rest-of-round = z { AS($of, form: "genitive") } reszta okrążenia { $round }
 
 op-co = nabierz { $times }
@@ -234,6 +237,8 @@ cause-worked-too-far = rząd poszedł za daleko
 cause-bound-off-early = za wcześnie zakończono
 wish-at-round = ustawienie okrążenia
 wish-ripped-back = prucie
+wish-at-round-on = { $sock }: ustawienie okrążenia
+wish-ripped-back-on = { $sock }: prucie
 wish-next = dalej
 wish-stop = koniec
 
@@ -276,8 +281,10 @@ went-forward-fewer = Tylko { $rounds } { rounds-word } naprzód, nie { $asked }.
 cannot-go-forward = To jest ostatnie okrążenie.
 no-rounds = To nie jest żadne okrążenie.
 ask-at-round = { in-stage }: to tutaj?
+ask-at-round-on = { in-stage }, { $sock }: to tutaj?
 no-such-round = { CAPITAL($stage) }: z { AS($of, form: "genitive") } nie ma okrążenia { $round }.
 ask-ripped-back = Sprute do: { $stage }, z { AS($of, form: "genitive") } okrążenie { $round }?
+ask-ripped-back-on = { CAPITAL($sock) } spruta do: { $stage }, z { AS($of, form: "genitive") } okrążenie { $round }?
 ripped-back-to-where = Sprute do czego?
 no-such-stage = Takiej części nie ma.
 not-knitted-yet = Okrążenie { $round } jeszcze nie zrobione: { $stage }.
@@ -288,10 +295,14 @@ ask-stop = Do końca strony { $to_go ->
        *[other] { $to_go } oczek
     }, { $where }. Skończyć tutaj?
 place-set = { in-stage }. { $call }
+place-set-on = { in-stage }, { $sock }. { $call }
 replanned = Nowy plan. { in-stage }. { $call }
 dropped = Porzucone: { $wish }.
 nothing-asked = O nic nie pytano.
-where-am-i = { in-stage }. { CAPITAL($where) }. { $counts ->
+where-am-i = { in-stage }. { CAPITAL($where) }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ $counts ->
         [none] { "" }
        *[other] { CAPITAL($counts) }.{ " " }
     }{ $heel ->
@@ -326,7 +337,10 @@ count-too-few = { CAPITAL($where) }: ma być { $expected }, jest { $stitches }, 
 stopped = Koniec w { AS($stage, form: "in") }, { $where }, z { AS($of, form: "genitive") } okrążenie { $round }.
 stopped-finished-written = Koniec. Gotowe.
 stopped-finished = Koniec. Obie skarpetki gotowe.
-resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { CAPITAL($marker) }. { $yarns ->
+resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ CAPITAL($marker) }. { $yarns ->
         [none] { "" }
        *[other] { CAPITAL($yarns) }.{ " " }
     }{ $check ->
@@ -369,6 +383,7 @@ field-toe = palce
 field-heel = pięta
 field-bind-off = zakończenie
 field-through-back-loop = przekręcanie
+field-chart = schemat
 field-practice = próbna para
 cure-cast-on = nabierz { $loops }
 cure-rounded-toe = wybierz okrągłe palce
@@ -428,6 +443,26 @@ flat-differs-rounds-fewer = W okrążeniach jest o { $percent } procent mniej ok
 gauge-more-stitches-than-rounds = { CAPITAL($rounds) } okrążeń do { $stitches } oczek: sprawdź próbkę.
 practice-size = Próbna para: { $circumference } dookoła, stopa { $foot }, nogawka { $leg }, { $stitches } oczek.
 practice-ignores = Próbna para pomija: { $field }.
+yarn-weight-0 = koronkowa
+yarn-weight-1 = bardzo cienka
+yarn-weight-2 = cienka
+yarn-weight-3 = lekka
+yarn-weight-4 = średnia
+yarn-weight-5 = gruba
+yarn-weight-6 = bardzo gruba
+yarn-weight-7 = olbrzymia
+join-classes = { $before } albo { $after }
+yarn-class = Włóczka { $classes }, na druty od { $thin } do { $thick } milimetra.
+yarn-class-and-up = Włóczka { $classes }, na druty od { $thin } milimetra.
+yarn-needed = Na parę pójdzie około { $metres } metrów, { $grams } gramów; z zapasem { $buy_metres } metrów, { $buy_grams } gramów.
+yarn-needed-contrast = Drugiego koloru pójdzie około { $metres } metrów, { $grams } gramów; z zapasem { $buy_metres } metrów, { $buy_grams } gramów.
+yarn-assumed = Liczone po { $metres } metrów na sto gramów: przeczytaj banderolę.
+yarn-enough = Motki: { $skeins }, wystarczą, zostanie około { $grams } gramów.
+yarn-close = Motki: { $skeins }, ledwo wystarczą, zrób nogawkę { $leg }.
+yarn-close-foot = Motki: { $skeins }, ledwo wystarczą, weź jeszcze jeden.
+yarn-short = Motki: { $skeins }, nie wystarczą, nitka skończy się: { $stage }, okrążenie { $round }; starczy na nogawkę { $leg }.
+yarn-short-foot = Motki: { $skeins }, nie wystarczą, nitka skończy się: { $stage }, okrążenie { $round }; weź jeszcze jeden.
+yarn-halves = Jeden motek na obie: na każdą { $grams } gramów, a zakończenie bierze { $reserve }.
 foot-missing = Brakuje długości stopy: podaj ją.
 length-out-of-range = { CAPITAL($field) } { $length } nie leży między { $least } a { $most }.
 gauge-out-of-range = { CAPITAL($field) } { $gauge } nie leży między { $least } a { $most }.
@@ -767,3 +802,11 @@ written-no-chart = { at-place }Nie ma schematu „{ $name }”{ $names ->
 chart-empty = { at-place }Schemat { $name } jest pusty.
 chart-symbol-unknown = { at-place }Schemat { $name }, rząd { $row }: „{ $symbol }” nie jest znakiem.
 chart-brackets = { at-place }Schemat { $name }, rząd { $row }: nawiasy się nie zgadzają.
+chart-rows-differ = { at-place }Schemat { $name }, rząd { $row }: bierze { $found }, pierwszy { $wanted }.
+chart-count-changes = { at-place }Schemat { $name }, rząd { $row }: z { AS($wanted, form: "genitive") } robi { $found }.
+chart-too-wide = { at-place }Schemat { $name } ma { $found }, a przód { $wanted }.
+chart-edges-around = { at-place }Schemat { $name } dookoła nie ma brzegów.
+chart-uneven = { at-place }Schemat { $name }: { $stitches } nie dzieli się przez { $multiple }, weź { $below } albo { $above }.
+chart-wish-wrong = { at-place }Schemat { $name } jest źle opisany.
+chart-row-wrong = { at-place }Rząd nie idzie za schematem.
+chart-not-followed = { at-place }Rząd nie jest rzędem { $row } schematu.
