@@ -79,3 +79,56 @@ def taken(part: tuple[Cell, ...]) -> int:
 def made(part: tuple[Cell, ...]) -> int:
     """Loops that it leaves."""
     return sum(makes(cell.op) for cell in part)
+
+
+Fault = tuple[str, dict[str, int | str]]
+"""A key of `CHART_SAYINGS` and its values."""
+
+CHART_SAYINGS: dict[str, frozenset[str]] = {
+    "chart-empty": frozenset({"name"}),
+    "chart-symbol-unknown": frozenset({"name", "row", "symbol"}),
+    "chart-brackets": frozenset({"name", "row"}),
+    "chart-rows-differ": frozenset({"name", "row", "found", "wanted"}),
+    "chart-count-changes": frozenset({"name", "row", "found", "wanted"}),
+    "chart-too-wide": frozenset({"name", "found", "wanted"}),
+    "chart-edges-around": frozenset({"name"}),
+    "chart-uneven": frozenset({"name", "stitches", "multiple", "below", "above"}),
+    "chart-wish-wrong": frozenset({"name"}),
+}
+"""What can be wrong with a chart. Rows count from 1 at the bottom; found and wanted are stitches."""
+_MOST_ROWS = 400
+
+
+def rows_of(drawn: object) -> tuple[str, ...]:
+    """A chart's rows, the bottom one first, from lines of text or a list of rows as drawn; none where it is neither."""
+    lines = drawn.split("\n") if isinstance(drawn, str) else drawn if isinstance(drawn, list) else []
+    return tuple(reversed([line for line in lines if isinstance(line, str) and line.strip("\r\n")]))
+
+
+def fault(name: str, rows: tuple[str, ...]) -> Fault | None:
+    """What makes the rows no chart; None where they are one."""
+    if not 0 < len(rows) <= _MOST_ROWS:
+        return "chart-empty", {"name": name}
+    for number, row in enumerate(rows, start=1):
+        try:
+            parted(row)
+        except KeyError as error:
+            return "chart-symbol-unknown", {"name": name, "row": number, "symbol": str(error.args[0])}
+        except ValueError:
+            return "chart-brackets", {"name": name, "row": number}
+    return None
+
+
+def fault_of_even(name: str, rows: tuple[str, ...]) -> Fault | None:
+    """The same for a chart whose every row must be as wide as the first and keep the count."""
+    found = fault(name, rows)
+    if found is not None:
+        return found
+    widths = [taken(part) for part in parted(rows[0])]
+    for number, row in enumerate(rows, start=1):
+        for part, width in zip(parted(row), widths, strict=True):
+            if taken(part) != width:
+                return "chart-rows-differ", {"name": name, "row": number, "found": taken(part), "wanted": width}
+            if made(part) != width:
+                return "chart-count-changes", {"name": name, "row": number, "found": made(part), "wanted": width}
+    return None if widths[1] else ("chart-empty", {"name": name})

@@ -9,6 +9,7 @@ from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
 from plans.rows.joining import join
+from plans.rows.charting import unfitting
 from plans.sizing import measured, size_sock
 from plans.sizing.gauge import Measured
 from plans.wishes import SockSize, Wishes
@@ -28,6 +29,8 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
         return size
     swatch = measured(wishes)
     plan = _with_spread(join(wishes, size, swatch.gauge), swatch)
+    if wishes.chart is not None and (wrong := unfitting(wishes.chart, size.around)) is not None:
+        return (Problem.of(wrong[0], "chart", **wrong[1]),)
     problems = (*prove(plan), *_beside_target(plan, size, swatch.gauge))
     return problems or Made(plan=plan, notes=size.notes)
 

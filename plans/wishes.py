@@ -7,7 +7,7 @@ from pydantic import Field
 
 from plans.amounts import Thread, Weight
 from plans.conversation import Reply
-from plans.pattern import BindOff, Heel, Toe
+from plans.pattern import BindOff, Chart, Heel, Toe
 from plans.quantities import Length, Number
 from plans.record import Record
 
@@ -68,6 +68,7 @@ class Wishes(Record):
         skein_length: how long its yarn is.
         skeins: balls there are, for both socks together.
         practice: the fewest stitches that still show every step.
+        chart: what foot or leg follow in place of plain stitches.
     """
 
     schema_version: Annotated[int, Field(ge=1, le=1)] = 1
@@ -99,6 +100,7 @@ class Wishes(Record):
     bind_off: BindOff = BindOff.DECREASE
     through_back_loop: bool = False
     practice: bool = False
+    chart: Chart | None = None
 
 
 class SockSize(Record):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from plans.pattern import Act, Colour, Group, Row
 from plans.stitches import Op, makes, takes
 
-_PERIODS = (2, 3, 4)
+_PERIODS = range(2, 25)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ def _stitches(groups: tuple[Group, ...], times: int) -> Step:
 
 
 def repeats(ops: tuple[Group, ...]) -> tuple[tuple[tuple[Group, ...], int], ...]:
-    """Cut operations into single groups, and patterns of two to four groups that come twice or more.
+    """Cut operations into single groups, and patterns of several groups that come twice or more.
 
     From the first group on, the pattern that covers most is taken, the shortest of equals.
     """

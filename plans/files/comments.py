@@ -33,6 +33,9 @@ COMMENTS = {
     "heel": 'The short rows of the heel: "wrapped" or "german".',
     "bind_off": 'The end of the cuff: "decrease", "sewn" or "yarn-over".',
     "through_back_loop": "true where your cast-on leaves the loops on the second needle tip twisted.",
+    "chart": "A chart for foot or leg, its bottom row last, each row read from the right: | knit, - purl,\n"
+    "O yarn over, / knit two together, \\\\ slip slip knit; M and C main and contrasting colour.\n"
+    'It lies on the "front" or "around", on the parts "foot" and "leg".',
     "practice": "true for a small pair of 24 stitches around, whatever the measurements.",
 }
 """A comment for each field of `Wishes`, and for the head of the file."""
@@ -57,6 +60,7 @@ EXAMPLES = {
     "skein": '"50g"',
     "skein_length": '"210m"',
     "skeins": "2",
+    "chart": '{ on = "front", parts = ["leg"], rows = ["-|-|", "|-|-"] }',
     "counts": '[{ stitches = 31 }, { rounds = 21, over = "5cm", worked = "flat", washed = false }]',
 }
 """What stands, as a comment, where a wish is not made."""

@@ -8,8 +8,9 @@ from fractions import Fraction
 from math import isfinite
 
 from plans.amounts import Thread, Weight
+from plans.charts import fault_of_even, rows_of
 from plans.conversation import Problem, Value
-from plans.pattern import BindOff, Heel, Toe
+from plans.pattern import BindOff, Chart, Heel, StageName, Toe
 from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
 from plans.sizing.standards import needle_by_us
@@ -129,6 +130,31 @@ def _count(table: object, where: str) -> Count | Problem:
     return wrong[0] if wrong else Count(**read)  # type: ignore[arg-type]
 
 
+_PARTS = {"foot": StageName.FOOT, "leg": StageName.LEG}
+_CHART_FIELDS = frozenset({"name", "rows", "on", "parts", "main", "contrast"})
+
+
+def _chart(name: str, value: object, where: str) -> Chart | Problem:
+    """A table: rows as drawn (a text or a list, the bottom row last), where it lies, and on which parts."""
+    table = value if isinstance(value, dict) else {}
+    called, parts = table.get("name", name), table.get("parts", ["leg"])
+    yarns = (table.get("main", "main"), table.get("contrast", "contrast"))
+    well_made = table.keys() <= _CHART_FIELDS and isinstance(parts, list) and table.get("on", "front") in _ON
+    texts = all(isinstance(each, str) and each.strip() for each in (called, *yarns))
+    if not well_made or not texts or not parts or not all(part in _PARTS for part in parts):
+        return Problem.of("chart-wish-wrong", where, name=quoted(called))
+    rows = rows_of(table.get("rows"))
+    wrong = fault_of_even(called, rows)
+    if wrong is not None:
+        return Problem.of(wrong[0], where, **wrong[1])
+    named = yarns if table.keys() & {"main", "contrast"} else None
+    stages = tuple(stage for part, stage in _PARTS.items() if part in parts)
+    return Chart(name=called, rows=rows, on=table.get("on", "front"), stages=stages, yarns=named)
+
+
+_ON = ("front", "around")
+
+
 READERS: dict[str, Reader] = {
     "schema_version": _whole,
     "name": _text,
@@ -163,6 +189,7 @@ READERS: dict[str, Reader] = {
     "bind_off": _choice(BindOff),
     "through_back_loop": _flag,
     "practice": _flag,
+    "chart": _chart,
 }
 """Every field there is, and how its value is read."""
 

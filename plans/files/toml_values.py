@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.amounts import Thread, Weight
+from plans.pattern import Chart
 from plans.quantities import Length, exact_number
 from plans.wishes import Count, Swatch
 
@@ -26,12 +27,22 @@ def toml_value(value: object) -> str:
             return _number(value)
         case Length() | Weight() | Thread():
             return _basic_string(str(value))
+        case Chart():
+            return _chart(value)
         case tuple():
             return f"[{', '.join(map(toml_value, value))}]"
         case Swatch() | Count():
             return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in _parts(value))} }}"
         case _:
             raise TypeError(f"{value!r} has no place in a plan file")
+
+
+def _chart(chart: Chart) -> str:
+    """Its rows as drawn, the bottom one last."""
+    yarns = dict(zip(("main", "contrast"), chart.yarns, strict=True)) if chart.yarns else {}
+    holds: dict[str, object] = {"name": chart.name, "on": chart.on, **yarns}
+    holds |= {"parts": tuple(str(stage) for stage in chart.stages), "rows": tuple(reversed(chart.rows))}
+    return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in holds.items())} }}"
 
 
 def _parts(count: Swatch | Count) -> Iterator[tuple[str, object]]:

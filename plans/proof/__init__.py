@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from plans.conversation import Problem
 from plans.pattern import Plan
 from plans.proof.acts import check_acts
+from plans.proof.charting import check_charts
 from plans.proof.findings import Case, Finding, owners_of
 from plans.proof.heel_rows import check_heel_rows
 from plans.proof.heels import check_heels
@@ -22,6 +23,7 @@ _CHECKS: tuple[Callable[[Case], Iterator[Finding]], ...] = (
     check_heels,
     check_heel_rows,
     check_shape,
+    check_charts,
     check_acts,
     check_pair,
     check_sizes,

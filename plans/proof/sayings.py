@@ -42,6 +42,9 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "turn-broken": _NOTHING,
     "flap-broken": _NOTHING,
     "socks-differ": frozenset({"other_row"}),
+    # charts
+    "chart-row-wrong": _NOTHING,
+    "chart-not-followed": frozenset({"row"}),
     # what is done without a loop
     "act-missing": frozenset({"act"}),
     "act-not-due": frozenset({"act"}),

@@ -16,6 +16,7 @@ from plans.pattern import (
     Stage,
 )
 from plans.quantities import Gauge
+from plans.rows.charting import charted
 from plans.rows.heels import gusset_rounds, heel_round
 from plans.rows.legs import bind_off, cuff_rounds, leg_rounds
 from plans.rows.needles import pair_rows
@@ -27,7 +28,7 @@ from plans.wishes import SockSize, Wishes
 
 def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
     """The whole pair as rows."""
-    rows = pair_rows(cast_on(size.cast_on // 2), sock_rounds(wishes, size), wishes.bind_off)
+    rows = pair_rows(cast_on(size.cast_on // 2), charted(sock_rounds(wishes, size), wishes.chart), wishes.bind_off)
     return Plan(
         name=wishes.name,
         socks=wishes.socks,
@@ -43,6 +44,7 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         turned=size.turned,
         stages=stages(rows),
         rows=rows,
+        charts=(wishes.chart,) if wishes.chart else (),
     )
 
 

@@ -127,6 +127,7 @@ class _Line:
             turn_after=not _TURNS.isdisjoint(acts.after),
             stitches_after=work.after,
             acts=(*acts.stops, *changes, *acts.before, *acts.after),
+            chart=work.chart,
         )
         self.rows.append(row)
 

@@ -3,7 +3,7 @@
 from functools import cache
 from typing import NamedTuple
 
-from plans.pattern import Facing, Group, StageName
+from plans.pattern import ChartRow, Facing, Group, StageName
 from plans.stitches import Op
 
 Ops = tuple[Group, ...]
@@ -16,6 +16,7 @@ class Pass(NamedTuple):
         number: of its round, or of the row within turn or flap.
         after: loops on the half after it.
         turns: the work is turned after it because the next pass goes back over the same half.
+        chart: the row of a chart that it follows.
     """
 
     stage: StageName
@@ -24,6 +25,7 @@ class Pass(NamedTuple):
     after: int
     facing: Facing = Facing.RS
     turns: bool = False
+    chart: ChartRow | None = None
 
 
 class Round(NamedTuple):

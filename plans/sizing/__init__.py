@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
 from plans.quantities import Gauge, Length, plain_number
+from plans.rows.charting import multiple_of
 from plans.rows.toes import toe_schedule
 from plans.sizing.cures import foot_too_short
 from plans.sizing.fit import Sock, fit_notes, swatch_notes
@@ -70,7 +71,7 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
     sock = Sock(gauge, around, around + 2 * gusset, around, cast_on, upper.leg)
     return SockSize(
         around=around,
-        multiple=MULTIPLE,
+        multiple=multiple_of(wishes.chart),
         cast_on=cast_on,
         toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
         even_rounds=foot.even_rounds,
@@ -113,10 +114,11 @@ def _around(wishes: Wishes, tape: Tape, gauge: Gauge) -> tuple[Length, int, tupl
     ease = DEFAULT_EASE_PERCENT if wishes.ease_percent is None else wishes.ease_percent
     target = tape.ball * (1 - ease / 100)
     exact = target.mm * gauge.stitches_per_mm
-    around = nearest_around(exact)
+    multiple = multiple_of(wishes.chart)
+    around = nearest_around(exact, multiple)
     notes = [] if wishes.ease_percent is not None else [Reply.of("ease-chosen", percent=plain_number(ease))]
     if exact != around:
-        values = {"stitches": around, "multiple": MULTIPLE}
+        values = {"stitches": around, "multiple": multiple}
         notes = [*notes, Reply.of("stitches-rounded", exact=plain_number(exact), **values)]
     return target, around, tuple(notes)
 
@@ -144,7 +146,7 @@ def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
     unused = [name for name in _UNUSED_IN_PRACTICE if getattr(wishes, name) is not None]
     return SockSize(
         around=around,
-        multiple=MULTIPLE,
+        multiple=multiple_of(wishes.chart),
         cast_on=cast_on,
         toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
         even_rounds=PRACTICE_EVEN_ROUNDS,

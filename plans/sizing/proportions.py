@@ -23,9 +23,9 @@ DEFAULT_EASE_PERCENT = Fraction(10)
 """For stockinette: "Ease-y socks", wabi-sabi.ca; Eckman, How to Knit Socks, ch. 3; and two more."""
 
 
-def nearest_around(stitches: Fraction) -> int:
-    """The multiple of 4 nearest to an exact number of stitches; of two as near, the even multiple."""
-    return MULTIPLE * round(stitches / MULTIPLE)
+def nearest_around(stitches: Fraction, multiple: int = MULTIPLE) -> int:
+    """The multiple (of 4) nearest to an exact number of stitches; of two as near, the even multiple."""
+    return multiple * round(stitches / multiple)
 
 
 def default_cast_on(around: int) -> int:

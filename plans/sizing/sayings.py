@@ -14,7 +14,7 @@ _FIELDS = (
     "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "cuff", "ease-percent", "around",
     "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length", "skeins",
     "toe", "heel", "bind-off",
-    "through-back-loop", "practice",
+    "through-back-loop", "practice", "chart",
 )  # fmt: skip
 
 FIELD_SAYINGS: dict[str, frozenset[str]] = {f"field-{name}": frozenset() for name in _FIELDS}

@@ -1,5 +1,7 @@
 """What can be wrong in a pattern file: each key with the names of its values. Where it is, the problem says."""
 
+from plans.charts import CHART_SAYINGS
+
 _NOTHING: frozenset[str] = frozenset()
 _ROUND = frozenset({"round"})
 _USED = frozenset({"round", "used", "stitches"})
@@ -42,8 +44,6 @@ WRITTEN_SAYINGS: dict[str, frozenset[str]] = {
     "written-act-in-the-way": frozenset({"act"}),
     # charts
     "written-no-chart": frozenset({"name", "names"}),
-    "chart-empty": frozenset({"name"}),
-    "chart-symbol-unknown": frozenset({"name", "row", "symbol"}),
-    "chart-brackets": frozenset({"name", "row"}),
+    **CHART_SAYINGS,
 }
 """Key -> names of values. `round`, `used`, `stitches` and `width` are numbers; `choices` and `names` are text."""

@@ -3,7 +3,7 @@
 from difflib import get_close_matches
 from typing import Any
 
-from plans.charts import parted
+from plans.charts import fault, rows_of
 from plans.files.fields import quoted, read_field
 from plans.files.lines import Position, Spot
 from plans.pattern import Chart, Needles
@@ -14,7 +14,6 @@ _KNOWN = (
     "schema_version", "name", "pieces", "needles", "swatch", "sizes", "size", "multiple", "pattern", "yarns", "charts",
 )  # fmt: skip
 _OWN_NEEDLES = (Needles.ONE_CIRCULAR, Needles.ONE_LONG_CIRCULAR)
-_MOST_ROWS = 400
 _PAIR = ("first", "second")
 
 
@@ -159,18 +158,9 @@ class Heads:
 
     def _chart(self, name: str, drawn: object) -> Chart | None:
         where = f"charts.{name}"
-        lines = drawn.split("\n") if isinstance(drawn, str) else []
-        rows = tuple(reversed([line for line in lines if line.strip()]))
-        if not rows or len(rows) > _MOST_ROWS:
-            self._add(where, "chart-empty", name=name)
+        rows = rows_of(drawn)
+        wrong = fault(name, rows)
+        if wrong is not None:
+            self._add(where, wrong[0], **wrong[1])
             return None
-        for number, row in enumerate(rows, start=1):
-            try:
-                parted(row)
-            except KeyError as error:
-                self._add(where, "chart-symbol-unknown", name=name, row=number, symbol=str(error.args[0]))
-                return None
-            except ValueError:
-                self._add(where, "chart-brackets", name=name, row=number)
-                return None
         return Chart(name=name.casefold(), rows=rows, on="around", stages=())
