@@ -68,18 +68,28 @@ class Forward(Record):
 
 
 class AtRound(Record):
-    """Set the place: the given round of the stage in hand (asks first)."""
+    """Set the place: the given round of the stage in hand (asks first).
+
+    Attributes:
+        sock: the sock that is there, while the other stays where it is; None for both.
+    """
 
     kind: Literal["at_round"] = "at_round"
     round: int
+    sock: Sock | None = None
 
 
 class RippedBack(Record):
-    """The work was pulled out to a round of the stage in hand, or to the start of a stage (asks first)."""
+    """The work was pulled out to a round of the stage in hand, or to the start of a stage (asks first).
+
+    Attributes:
+        sock: the sock that was pulled out, while the other stays where it is; None for both.
+    """
 
     kind: Literal["ripped_back"] = "ripped_back"
     stage: str | None = None
     round: int | None = None
+    sock: Sock | None = None
 
 
 class WhereAmI(Record):

@@ -27,7 +27,7 @@ def command_of(found: Match) -> AnyCommand:
         case "forward":
             return Forward(rounds=number)
         case "at_round":
-            return AtRound(round=number)
+            return AtRound(round=number, sock=_sock(found))
         case "ripped_back":
             return _ripped_back(found)
         case "i_have":
@@ -63,17 +63,22 @@ def number_of(command: AnyCommand) -> int | Fraction | None:
 def _ripped_back(found: Match) -> RippedBack:
     stage, number = found.slots.get("stage"), found.slots.get(NUMBER)
     return RippedBack(
-        stage=None if stage is None else str(stage), round=None if number is None else int(number)
+        stage=None if stage is None else str(stage), round=None if number is None else int(number), sock=_sock(found)
     )
 
 
 def _i_have(found: Match) -> IHave:
-    half, sock = found.slots.get("half"), found.slots.get("sock")
+    half = found.slots.get("half")
     return IHave(
         stitches=int(found.slots[NUMBER]),
         half=None if half is None else Half(str(half)),
-        sock=None if sock is None else _SOCK.validate_python(int(sock)),
+        sock=_sock(found),
     )
+
+
+def _sock(found: Match) -> Sock | None:
+    sock = found.slots.get("sock")
+    return None if sock is None else _SOCK.validate_python(int(sock))
 
 
 def _whole_and_part(found: Match) -> Fraction:

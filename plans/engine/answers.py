@@ -1,6 +1,7 @@
 """Answers that change nothing: where she is, how many stitches, how far, what comes after, the marks."""
 
 from plans.conversation import PlanId, Progress, Reply, Standing
+from plans.engine.apart import apart, turn_passed
 from plans.engine.calling import call, call_span
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
@@ -22,9 +23,10 @@ def where_am_i(plan: Plan, progress: Progress) -> Reply:
         stage=stage_name(row.stage),
         round=number,
         of=of,
+        apart=apart(the_course, progress.now),
         counts=_counts(the_course, the_span),
         heel=heel_part(the_course, the_span.start),
-        call=call_span(the_course, the_span),
+        call=call_span(the_course, the_span, turn_passed(the_course, progress.now, the_span)),
     )
 
 

@@ -1,6 +1,7 @@
 """The step in hand, as it is called."""
 
 from plans.conversation import Grain, Reply, Standing
+from plans.engine.apart import TURNS, turn_passed
 from plans.engine.courses import HEEL_STAGES, Course, course
 from plans.engine.likeness import is_told_by_number, is_told_whole
 from plans.engine.naming import half_name, is_whole, round_number, row_name, said, sock_name, stage_name
@@ -12,7 +13,6 @@ _OF_ONE_SOCK = frozenset({
     Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.MARKER, Act.CUT,
     Act.CUT_LONG,
 })  # fmt: skip
-_TURNS = frozenset({Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE})
 
 
 def call(plan: Plan, standing: Standing, grain: Grain) -> Reply:
@@ -21,11 +21,11 @@ def call(plan: Plan, standing: Standing, grain: Grain) -> Reply:
     if is_told_whole(the_course, the_span.start, the_span.end, grain):
         number, of = round_number(the_course, the_course.row_of[the_span.start])
         return Reply.of("call-round-same", round=number, of=of)
-    return call_span(the_course, the_span)
+    return call_span(the_course, the_span, turn_passed(the_course, standing, the_span))
 
 
-def call_span(the_course: Course, the_span: Span) -> Reply:
-    """The same for a span."""
+def call_span(the_course: Course, the_span: Span, turn: tuple[Act, ...] = ()) -> Reply:
+    """The same for a span, and the turn that is due after it past a sock that rests."""
     if the_span.start >= the_course.end:
         return Reply.of(said(the_course.plan, "finished"))
     first = the_course.steps[the_span.start]
@@ -34,7 +34,7 @@ def call_span(the_course: Course, the_span: Span) -> Reply:
     stage = _stage_begins(the_course, the_span.start)
     rows = list(dict.fromkeys(the_course.row_of[at] for at in the_span.positions))
     if len(rows) == 1:
-        return _call_row(the_course, the_span, stage)
+        return _call_row(the_course, the_span, stage, turn)
     return _call_rows(the_course, the_span, stage, rows)
 
 
@@ -47,13 +47,13 @@ def _call_act(the_course: Course, at: int) -> Reply:
         stage=_stage_begins(the_course, at) if at == 0 else (),
         where=where,
         acts=(),
-        work=tuple(act_reply(the_course, act, at) for act in acts if act not in _TURNS),
-        then=tuple(act_reply(the_course, act, at) for act in acts if act in _TURNS),
+        work=tuple(act_reply(the_course, act, at) for act in acts if act not in TURNS),
+        then=tuple(act_reply(the_course, act, at) for act in acts if act in TURNS),
         makes=(),
     )
 
 
-def _call_row(the_course: Course, the_span: Span, stage: tuple[Reply, ...]) -> Reply:
+def _call_row(the_course: Course, the_span: Span, stage: tuple[Reply, ...], turn: tuple[Act, ...]) -> Reply:
     parts = [the_course.steps[at] for at in the_span.positions]
     start = the_course.starts[the_course.row_of[the_span.start]]
     opens = not any(step.groups for step in the_course.steps[start : the_span.start])
@@ -64,7 +64,7 @@ def _call_row(the_course: Course, the_span: Span, stage: tuple[Reply, ...]) -> R
         where=(row_name(the_course, the_course.row(the_span.start)),) if opens and not told else (),
         acts=tuple(act_reply(the_course, act, the_span.start) for act in parts[0].before),
         work=row_work(the_course, the_span, opens=opens),
-        then=tuple(act_reply(the_course, act, the_span.start) for act in parts[-1].after),
+        then=tuple(act_reply(the_course, act, the_span.start) for act in (*parts[-1].after, *turn)),
         makes=makes_of(the_course, the_span),
     )
 
@@ -78,8 +78,11 @@ def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row
     if whole and not one_side and not stage and is_told_by_number(the_course, row_indices[0]):
         key = "call-round" if the_course.plan.written is None else "call-round-same"
         return Reply.of(key, round=number, of=of)
+    socks = {row.sock for row in rows}
     if one_side:
         where = Reply.of("where-side", half=half_name(rows[0].half))
+    elif len(socks) == 1 and the_span.done:
+        where = Reply.of("where-sock-round", sock=sock_name(the_course.plan, rows[0].sock), round=number, of=of)
     else:
         where = Reply.of("where-round" if whole else "where-rest-of-round", round=number, of=of)
     turns = the_course.steps[the_span.end - 1].after if one_side else ()
@@ -89,7 +92,7 @@ def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row
         where=(where,),
         acts=(),
         work=kinds(rows),
-        then=tuple(act_reply(the_course, act, the_span.start) for act in turns if act in _TURNS),
+        then=tuple(act_reply(the_course, act, the_span.start) for act in turns if act in TURNS),
         makes=makes_of(the_course, the_span),
     )
 

@@ -11,12 +11,14 @@ from plans.conversation import (
     Reply,
     RippedBack,
     Standing,
+    Value,
 )
+from plans.engine.apart import sock_ahead
 from plans.engine.calling import call
 from plans.engine.courses import Course, Run, course
-from plans.engine.naming import round_number, stage_name
-from plans.engine.places import in_hand, standing_at
-from plans.pattern import Plan, StageName
+from plans.engine.naming import round_number, sock_name, stage_name
+from plans.engine.places import in_hand, position, standing_at
+from plans.pattern import Plan, Sock, StageName
 
 
 def shift(plan: Plan, progress: Progress, command: Back | Forward) -> Decision:
@@ -31,7 +33,7 @@ def shift(plan: Plan, progress: Progress, command: Back | Forward) -> Decision:
     moved = here - target if way == "back" else target - here
     if moved < 1:
         return Decision(events=(), reply=Reply.of(f"cannot-go-{way}"))
-    now = standing_at(the_course, progress.now.plan, the_course.starts[the_course.rounds[target].first])
+    now = _moved(the_course, progress.now, the_course.starts[the_course.rounds[target].first])
     said = call(plan, now, progress.grain)
     if moved < command.rounds:
         reply = Reply.of(f"went-{way}-fewer", asked=command.rounds, rounds=moved, call=said)
@@ -45,6 +47,17 @@ def _round_in_hand(the_course: Course, standing: Standing) -> int:
     return len(the_course.rounds) if at >= the_course.end else the_course.round_of[the_course.row_of[at]]
 
 
+def _moved(the_course: Course, standing: Standing, at: int) -> Standing:
+    """Both socks at a position; one that is ahead of it, and was ahead before, stays where it is."""
+    ahead = sock_ahead(the_course, standing)
+    now = standing_at(the_course, standing.plan, at)
+    if ahead == 1 and position(the_course, standing.first) > position(the_course, now.first):
+        return now.model_copy(update={"first": standing.first})
+    if ahead == 2 and position(the_course, standing.second) > position(the_course, now.second):
+        return now.model_copy(update={"second": standing.second})
+    return now
+
+
 def ask_to_set(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
     """Ask before a place is set; or say why it cannot be."""
     the_course = course(plan)
@@ -54,7 +67,19 @@ def ask_to_set(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> De
     number, of = round_number(the_course, found)
     stage = stage_name(the_course.plan.rows[found].stage)
     key = "ask-at-round" if isinstance(wish, AtRound) else "ask-ripped-back"
-    return Decision(events=(Asked(wish=wish),), reply=Reply.of(key, stage=stage, round=number, of=of))
+    reply = _of_sock(plan, wish, key, stage=stage, round=number, of=of)
+    return Decision(events=(Asked(wish=wish),), reply=reply)
+
+
+def _of_sock(plan: Plan, wish: AtRound | RippedBack, key: str, **values: Value) -> Reply:
+    """What is said of both socks, or of the one that a wish is about."""
+    sock = _alone(plan, wish)
+    return Reply.of(key, **values) if sock is None else Reply.of(f"{key}-on", sock=sock_name(plan, sock), **values)
+
+
+def _alone(plan: Plan, wish: AtRound | RippedBack) -> Sock | None:
+    """The one sock that a wish is about; None for both, and for what is one piece."""
+    return wish.sock if len(plan.socks) == 2 else None
 
 
 def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
@@ -63,9 +88,11 @@ def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Dec
     found = _target(the_course, progress.now, wish)
     if isinstance(found, Reply):
         return Decision(events=(), reply=found)
-    now = standing_at(the_course, progress.now.plan, _first_stitches(the_course, found))
+    now = _set(the_course, progress.now, _first_stitches(the_course, found), _alone(plan, wish))
     number, of = round_number(the_course, found)
-    reply = Reply.of(
+    reply = _of_sock(
+        plan,
+        wish,
         "place-set",
         stage=stage_name(the_course.plan.rows[found].stage),
         round=number,
@@ -73,6 +100,14 @@ def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Dec
         call=call(plan, now, progress.grain),
     )
     return Decision(events=(PlaceSet(now=now, why=wish.kind),), reply=reply)
+
+
+def _set(the_course: Course, standing: Standing, at: int, sock: Sock | None) -> Standing:
+    """Both socks at a position, or one of them, whose own stitches are there."""
+    now = standing_at(the_course, standing.plan, at)
+    if sock == 1:
+        return now.model_copy(update={"second": standing.second})
+    return now.model_copy(update={"first": standing.first}) if sock == 2 else now
 
 
 def _first_stitches(the_course: Course, row_index: int) -> int:
@@ -89,12 +124,13 @@ def wish_reply(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Re
     key = "wish-at-round" if isinstance(wish, AtRound) else "wish-ripped-back"
     row = the_course.row(in_hand(the_course, progress.now)) if isinstance(found, Reply) else plan.rows[found]
     number, _ = round_number(the_course, row.index)
-    return Reply.of(key, stage=stage_name(row.stage), round=number)
+    return _of_sock(plan, wish, key, stage=stage_name(row.stage), round=number)
 
 
 def _target(the_course: Course, standing: Standing, wish: AtRound | RippedBack) -> int | Reply:
-    """The row a wish names, or why there is none."""
-    at = in_hand(the_course, standing)
+    """The row a wish names, or why there is none; of one sock, by where that sock is."""
+    sock = _alone(the_course.plan, wish)
+    at = in_hand(the_course, standing) if sock is None else _own_position(the_course, standing, sock)
     stage: int | Reply = the_course.stage_of[the_course.row(at).index]
     if isinstance(wish, RippedBack):
         if wish.stage is None and wish.round is None:
@@ -104,7 +140,7 @@ def _target(the_course: Course, standing: Standing, wish: AtRound | RippedBack) 
     if isinstance(stage, Reply):
         return stage
     number = 1 if wish.round is None else wish.round
-    row_index = _row_of_round(the_course, the_course.stages[stage], number)
+    row_index = _row_of_round(the_course, the_course.stages[stage], number, sock)
     name = stage_name(the_course.plan.rows[the_course.stages[stage].first].stage)
     if row_index is None:
         _, of = round_number(the_course, the_course.stages[stage].first)
@@ -128,6 +164,10 @@ def _stage_before(the_course: Course, at: int, wanted: str) -> int | Reply:
     return Reply.of("no-such-stage")
 
 
-def _row_of_round(the_course: Course, run: Run, number: int) -> int | None:
-    rows = range(run.first, run.end)
+def _own_position(the_course: Course, standing: Standing, sock: Sock) -> int:
+    return position(the_course, standing.first if sock == 1 else standing.second)
+
+
+def _row_of_round(the_course: Course, run: Run, number: int, sock: Sock | None) -> int | None:
+    rows = (index for index in range(run.first, run.end) if sock in {None, the_course.plan.rows[index].sock})
     return next((index for index in rows if round_number(the_course, index)[0] == number), None)

@@ -2,6 +2,7 @@
 
 from plans.conversation import Progress, Reply
 from plans.engine.answers import heel_part
+from plans.engine.apart import apart
 from plans.engine.calling import call
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
@@ -28,6 +29,7 @@ def resume(plan: Plan, progress: Progress) -> Reply:
         stage=stage_name(row.stage),
         round=number,
         of=of,
+        apart=apart(the_course, progress.now),
         marker=_marker(the_course, at, row),
         yarns=tuple(reply for sock in _socks(plan) for reply in _yarn(the_course, at, sock)),
         check=_check(the_course, at, row),
