@@ -2,7 +2,7 @@
 
 from plans.conversation import Grain
 from plans.engine.courses import Course
-from plans.pattern import Needles, Row
+from plans.pattern import Colour, Needles, Row
 from plans.stitches import Op
 
 _PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF}
@@ -29,6 +29,14 @@ def is_told_by_number(the_course: Course, row_index: int) -> bool:
         return True
     before = _before(the_course, row_index)
     return [_work(row) for row in before] == [_work(row) for row in rows]
+
+
+def is_knitted_throughout(the_course: Course, row_index: int) -> bool:
+    """Whether a round is all knit in one colour, by no chart: it is called in one, and said to be plain."""
+    rows = _round(the_course, row_index)
+    return not any(row.chart for row in rows) and all(
+        group.op is Op.K and group.colour is Colour.MAIN for row in rows for group in row.ops
+    )
 
 
 def is_told_whole(the_course: Course, span_start: int, span_end: int, grain: Grain) -> bool:

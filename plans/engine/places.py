@@ -5,7 +5,7 @@ from typing import Literal
 
 from plans.conversation import Grain, Place, PlanId, Standing
 from plans.engine.courses import Course, course, slot
-from plans.engine.likeness import is_plain, is_read_out, is_told_by_number
+from plans.engine.likeness import is_knitted_throughout, is_plain, is_read_out, is_told_by_number
 from plans.engine.steps import Step, steps
 from plans.pattern import Half, Plan, StageName
 
@@ -81,7 +81,7 @@ def _following(the_course: Course, row_index: int) -> Fixed:
     row = the_course.plan.rows[row_index]
     if row.stage in {StageName.CAST_ON, StageName.BIND_OFF}:
         return "half"
-    if is_told_by_number(the_course, row_index):
+    if is_told_by_number(the_course, row_index) or is_knitted_throughout(the_course, row_index):
         return "round"
     return "half" if is_read_out(the_course, row_index) else "side"
 

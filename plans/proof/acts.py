@@ -7,7 +7,7 @@ from plans.proof.findings import Case, Finding, found, in_the_round
 
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL,
-    Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.JOIN, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
     Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.WEAVE_IN, Act.WASH,
 )  # fmt: skip
 _PLACE = {act: place for place, act in enumerate(_ORDER)}

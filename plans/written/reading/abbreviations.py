@@ -45,6 +45,9 @@ COUNTED = frozenset({Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF, Op.CO
                      Op.GRAFT, Op.GATHER})  # fmt: skip
 """What is written with its number behind it, "k12"; the others come so many times, "k2tog twice"."""
 
+BEGINNINGS = frozenset({"co", "cast", "bo", "bind", "sew", "gather", "draw", "thread"})
+"""What at the start of a line begins something new, though it could be worked in a round."""
+
 ACTS: dict[tuple[str, ...], Act] = {
     **{tuple(act.value.split()): act for act in Act},
     ("join",): Act.JOIN,

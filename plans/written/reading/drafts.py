@@ -46,7 +46,7 @@ def finished(drafts: list[Draft], *, halves: bool) -> tuple[Row, ...]:
     """
     return tuple(
         _row(index, drafts[index - 1] if index else None, draft, following, halves=halves)
-        for index, (draft, following) in enumerate(zip(drafts, [*drafts[1:], None], strict=True))
+        for index, (draft, following) in enumerate(zip(drafts, [*drafts[1:], None], strict=False))
     )
 
 

@@ -58,7 +58,8 @@ class Grammar:
             try:
                 yield self._statement()
             except Wrong as wrong:
-                self.problems.append(wrong.problem)
+                if wrong.problem not in self.problems:
+                    self.problems.append(wrong.problem)
                 cursor.at = max(cursor.at, began + 1)
                 while cursor.here.kind != "end" and not cursor.here.first:
                     cursor.step()

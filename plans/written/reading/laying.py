@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from plans.charts import parted
 from plans.pattern import Act, Chart, ChartRow, Facing, Half, Row, Sock, StageName
@@ -96,7 +97,9 @@ class Needle:
         Raises:
             Wrong: a count does not come out, a round is missing, and whatever else cannot be.
         """
-        for statement, following in zip(statements, [*statements[1:], None], strict=True):
+        for statement, following in pairwise([*statements, None]):
+            if statement is None:
+                continue
             self._heel_follows = isinstance(following, Whose) and following.who.half is not None
             self._work(statement)
             if self._strip is not None and not isinstance(statement, Whose):

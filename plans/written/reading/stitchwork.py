@@ -4,7 +4,7 @@ import re
 
 from plans.pattern import Act, Colour
 from plans.stitches import MARKERS, Op
-from plans.written.reading.abbreviations import ACTS, COLOURS, COUNTED, OPS, PHRASES, STITCHES, TAILS
+from plans.written.reading.abbreviations import ACTS, BEGINNINGS, COLOURS, COUNTED, OPS, PHRASES, STITCHES, TAILS
 from plans.written.reading.cursor import Cursor, Wrong
 from plans.written.reading.tokens import Token
 from plans.written.reading.tree import Again, Aside, Do, FromChart, Item, OfChart, Times, ToEnd
@@ -33,6 +33,8 @@ class Stitchwork:
             found.append(item)
             while self._cursor.takes_any(_AND):
                 pass
+            if self._cursor.here.first and self._cursor.here.text in BEGINNINGS:
+                return tuple(found)
 
     def _item(self) -> Item | None:
         cursor = self._cursor
@@ -54,12 +56,13 @@ class Stitchwork:
         return self._cursor.here.text in OPS
 
     def _inside(self) -> tuple[Item, ...]:
-        self._depth += 1
-        if self._depth > _DEEPEST:
+        if self._depth == _DEEPEST:
             raise Wrong("written-too-deep", self._cursor.here, most=_DEEPEST)
-        work = self.work()
-        self._depth -= 1
-        return work
+        self._depth += 1
+        try:
+            return self.work()
+        finally:
+            self._depth -= 1
 
     def _from_star(self) -> Again:
         """*k2, p2; rep from * to end."""
@@ -67,6 +70,8 @@ class Stitchwork:
         at = cursor.step()
         work = self._inside()
         if not (cursor.takes("rep", "from", "*") or cursor.takes("repeat", "from", "*")):
+            if not (cursor.sees(".") or cursor.here.first or cursor.sees("rep")):
+                cursor.refuse()
             raise Wrong("written-star-alone", at)
         end = self.to_end()
         if end is not None:
@@ -115,7 +120,7 @@ class Stitchwork:
             return OfChart(name.text, row, of, at)
         times: Times | None = cursor.times()
         if times is None:
-            times = self.to_end() or ToEnd()
+            times = self.to_end() or (1 if self._depth else ToEnd())
         return FromChart(name.text, times, at)
 
     def _stitch(self) -> Do | None:
