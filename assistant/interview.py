@@ -1,12 +1,16 @@
 """A new pair, question by question: the answers so far and the next answer in; the next question or the wishes out."""
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Any, Literal
 
 from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Skip
+from plans.amounts import Thread, Weight
 from plans.conversation import No, Problem, Reply, Yes
 from plans.files.fields import read_answer
 from plans.quantities import Length
+from plans.sizing.fit import CALF_BEGINS
 from plans.sizing.measures import measure
 from plans.wishes import Swatch, Wishes
 
@@ -48,6 +52,15 @@ _SWATCH = (
     Question("swatch.stitches", "ask-stitches", "count", needed=True),
     Question("swatch.rounds", "ask-rounds", "count", needed=True),
 )
+_HEEL = Question("heel_diagonal", "ask-heel-diagonal", "length")
+_CALF = Question("calf", "ask-calf", "length")
+_YARN = (
+    Question("skein", "ask-skein", "count"),
+    Question("skein_length", "ask-skein-length", "count"),
+    Question("skeins", "ask-skeins", "count"),
+)
+_AMOUNTS: dict[str, Callable[[Fraction], Any]] = {"skein": Weight, "skein_length": Thread, "skeins": round}
+"""What a plain number comes to: grams, metres, balls."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,8 +72,19 @@ class Interview:
     @property
     def question(self) -> Question | None:
         """The next one; None when all are answered."""
-        asked = (_PRACTICE, *(() if self.answers.get("practice") else _FOOT), *_SWATCH)
-        return next((question for question in asked if question.name not in self.answers), None)
+        return next((question for question in self._asked() if question.name not in self.answers), None)
+
+    def _asked(self) -> Iterator[Question]:
+        """What must be known first; then what makes the fit check and the yarn surer, where it is of use."""
+        yield _PRACTICE
+        if self.answers.get("practice"):
+            yield from _SWATCH
+            return
+        yield from (*_FOOT, *_SWATCH, _HEEL)
+        leg = self.answers.get("leg")
+        if leg is not None and leg > CALF_BEGINS:
+            yield _CALF
+        yield from _YARN[:1] if self.answers.get("skein", True) is None else _YARN
 
     def wishes(self, name: str) -> Wishes:
         """What the answers come to."""
@@ -102,7 +126,8 @@ def answer(interview: Interview, question: Question, given: AnyCommand | None, w
                 return Answered(interview, Reply.of("ask-unit", number=words))
             return _length(interview, question, Length.parse(f"{number}{unit}"))
         case CountGiven(number=number) if question.kind == "count":
-            return Answered(_with(interview, question, number), Reply.of("answer-count", number=words))
+            amount = _AMOUNTS.get(question.name, lambda plain: plain)(number)
+            return Answered(_with(interview, question, amount), Reply.of("answer-count", number=words))
         case _:
             return _typed(interview, question, words)
 

@@ -11,7 +11,7 @@ from plans.engine import decide
 
 _CANNOT_BE = frozenset({
     "no-such-round", "not-knitted-yet", "went-back-fewer", "went-forward-fewer", "cannot-go-back", "cannot-go-forward",
-    "no-rounds", "count-too-many", "count-too-few",
+    "no-rounds", "count-too-many", "count-too-few", "tape-unlikely", "yarn-left-too-much",
 })  # fmt: skip
 
 

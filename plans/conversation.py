@@ -8,16 +8,42 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from plans.pattern import Half, Sock
+from plans.commands import (
+    Again,
+    AtRound,
+    Back,
+    Coarser,
+    Command,
+    Finer,
+    Forward,
+    HowFar,
+    HowMany,
+    IHave,
+    Mark,
+    Marks,
+    NewBall,
+    Next,
+    No,
+    Redo,
+    RippedBack,
+    Stop,
+    TapeSays,
+    Undo,
+    WhatNext,
+    WhereAmI,
+    YarnLeft,
+    Yes,
+)
+from plans.pattern import Half, Plan, Sock
 from plans.record import Record
 from plans.replies import Measure, Problem, Reply, Value
 
 __all__ = [
-    "Advanced", "Again", "Answered", "Asked", "AtRound", "Back", "Begun", "Coarser", "Command", "Counted",
-    "Decision", "Event", "Finer", "Forward", "Grain", "GrainSet", "HowFar", "HowMany", "IHave", "Mark", "Marked",
-    "Marks", "Measure", "Next", "No", "Place", "PlaceSet", "PlanId", "Problem", "Progress", "Redo", "Redone",
-    "Replanned", "Reply", "RippedBack", "Standing", "Stop", "Stopped", "Undo", "Undone", "Value", "WhatNext",
-    "WhereAmI", "Yes",
+    "Advanced", "Again", "Answered", "Asked", "AtRound", "Back", "BallBegun", "Begun", "Coarser", "Command",
+    "Counted", "Decision", "Event", "Finer", "Forward", "Grain", "GrainSet", "HowFar", "HowMany", "IHave",
+    "Mark", "Marked", "Marks", "Measure", "NewBall", "Next", "No", "Place", "PlaceSet", "PlanId", "Problem",
+    "Progress", "Redo", "Redone", "Replanned", "Reply", "RippedBack", "Standing", "Stop", "Stopped",
+    "TapeSays", "Undo", "Undone", "Value", "Weighed", "WhatNext", "WhereAmI", "YarnLeft", "Yes",
 ]  # fmt: skip
 
 PlanId = str
@@ -43,160 +69,6 @@ class Standing(Record):
 
 Grain = Literal["follow", "group", "half", "side", "round"]
 """How much one call covers; "follow" goes with the work: rows in the heel, sides in increase rounds, else rounds."""
-
-
-# --- commands --------------------------------------------------------------------------------------------------
-
-class Next(Record):
-    """What was called is done; call the following."""
-
-    kind: Literal["next"] = "next"
-
-
-class Back(Record):
-    """Go back a number of whole rounds."""
-
-    kind: Literal["back"] = "back"
-    rounds: int = 1
-
-
-class Forward(Record):
-    """Go on a number of whole rounds."""
-
-    kind: Literal["forward"] = "forward"
-    rounds: int = 1
-
-
-class AtRound(Record):
-    """Set the place: the given round of the stage in hand (asks first).
-
-    Attributes:
-        sock: the sock that is there, while the other stays where it is; None for both.
-    """
-
-    kind: Literal["at_round"] = "at_round"
-    round: int
-    sock: Sock | None = None
-
-
-class RippedBack(Record):
-    """The work was pulled out to a round of the stage in hand, or to the start of a stage (asks first).
-
-    Attributes:
-        sock: the sock that was pulled out, while the other stays where it is; None for both.
-    """
-
-    kind: Literal["ripped_back"] = "ripped_back"
-    stage: str | None = None
-    round: int | None = None
-    sock: Sock | None = None
-
-
-class WhereAmI(Record):
-    """The step in hand: sock, half, stage, counts."""
-
-    kind: Literal["where_am_i"] = "where_am_i"
-
-
-class Undo(Record):
-    """Take the last command back; stitches stay."""
-
-    kind: Literal["undo"] = "undo"
-
-
-class Redo(Record):
-    """Take the last undo back."""
-
-    kind: Literal["redo"] = "redo"
-
-
-class Again(Record):
-    """Say the last reply again."""
-
-    kind: Literal["again"] = "again"
-
-
-class HowMany(Record):
-    """Stitches now and after the step, on this half."""
-
-    kind: Literal["how_many"] = "how_many"
-
-
-class HowFar(Record):
-    """Rounds to go in this stage and in the sock."""
-
-    kind: Literal["how_far"] = "how_far"
-
-
-class WhatNext(Record):
-    """The step after the one in hand."""
-
-    kind: Literal["what_next"] = "what_next"
-
-
-class Finer(Record):
-    """Call smaller steps."""
-
-    kind: Literal["finer"] = "finer"
-
-
-class Coarser(Record):
-    """Call larger steps."""
-
-    kind: Literal["coarser"] = "coarser"
-
-
-class Mark(Record):
-    """A note at this place."""
-
-    kind: Literal["mark"] = "mark"
-
-
-class Marks(Record):
-    """Read the marks."""
-
-    kind: Literal["marks"] = "marks"
-
-
-class IHave(Record):
-    """A count made with the fingers: compared with the plan, changes nothing.
-
-    Attributes:
-        half: None for the half in hand.
-        sock: None for the sock in hand.
-    """
-
-    kind: Literal["i_have"] = "i_have"
-    stitches: int
-    half: Half | None = None
-    sock: Sock | None = None
-
-
-class Yes(Record):
-    """The open question is affirmed."""
-
-    kind: Literal["yes"] = "yes"
-
-
-class No(Record):
-    """The open question is denied."""
-
-    kind: Literal["no"] = "no"
-
-
-class Stop(Record):
-    """Stop for today."""
-
-    kind: Literal["stop"] = "stop"
-
-
-Command = Annotated[
-    Next | Back | Forward | AtRound | RippedBack | WhereAmI | Undo | Redo | Again | HowMany | HowFar | WhatNext
-    | Finer | Coarser | Mark | Marks | IHave | Yes | No | Stop,
-    Field(discriminator="kind"),
-]  # fmt: skip
-"""What the engine decides on. Commands to the surroundings (louder, pause listening, help, attention word) are the
-session's and live in assistant.session."""
 
 
 # --- events ----------------------------------------------------------------------------------------------------
@@ -262,6 +134,23 @@ class Marked(Record):
     at: Standing
 
 
+class Weighed(Record):
+    """A ball was weighed; `socks` it serves."""
+
+    kind: Literal["weighed"] = "weighed"
+    grams: int
+    socks: tuple[Sock, ...]
+    at: Standing
+
+
+class BallBegun(Record):
+    """A new ball was begun for a sock."""
+
+    kind: Literal["ball_begun"] = "ball_begun"
+    sock: Sock
+    at: Standing
+
+
 class GrainSet(Record):
     """Steps are called finer or coarser."""
 
@@ -273,7 +162,7 @@ class Asked(Record):
     """A question was put; the next yes carries it out."""
 
     kind: Literal["asked"] = "asked"
-    wish: AtRound | RippedBack | Next | Stop
+    wish: AtRound | RippedBack | Next | Stop | TapeSays
 
 
 class Answered(Record):
@@ -290,8 +179,8 @@ class Stopped(Record):
 
 
 Event = Annotated[
-    Begun | Advanced | PlaceSet | Replanned | Undone | Redone | Counted | Marked | GrainSet | Asked | Answered
-    | Stopped,
+    Begun | Advanced | PlaceSet | Replanned | Undone | Redone | Counted | Marked | Weighed | BallBegun | GrainSet
+    | Asked | Answered | Stopped,
     Field(discriminator="kind"),
 ]  # fmt: skip
 
@@ -305,18 +194,25 @@ class Progress(Record):
         past: what undo goes back to, oldest first.
         undone: what redo goes back to, next one last.
         question: the wish that waits for a yes.
+        balls: new balls that were begun, oldest first.
     """
 
     now: Standing
     past: tuple[Standing, ...] = ()
     undone: tuple[Standing, ...] = ()
     grain: Grain = "follow"
-    question: AtRound | RippedBack | Next | Stop | None = None
+    question: AtRound | RippedBack | Next | Stop | TapeSays | None = None
     marks: tuple[Standing, ...] = ()
+    balls: tuple[BallBegun, ...] = ()
 
 
 class Decision(Record):
-    """What a command comes to: events to be written down, then the reply to be spoken."""
+    """What a command comes to: events to be written down, then the reply to be spoken.
+
+    Attributes:
+        plan: a plan that the events stand in and that is new: to be kept before them.
+    """
 
     events: tuple[Event, ...]
     reply: Reply
+    plan: Plan | None = None

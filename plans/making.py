@@ -4,15 +4,17 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Measure, Problem, Reply
+from plans.files import wishes_text
 from plans.pattern import Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
-from plans.rows.joining import join
 from plans.rows.charting import unfitting
+from plans.rows.joining import join
 from plans.sizing import measured, size_sock
 from plans.sizing.gauge import Measured
 from plans.wishes import SockSize, Wishes
+from plans.yarn.enough import yarn_notes
 
 
 class Made(Record):
@@ -27,16 +29,16 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
     size = size_sock(wishes)
     if isinstance(size, tuple):
         return size
-    swatch = measured(wishes)
-    plan = _with_spread(join(wishes, size, swatch.gauge), swatch)
     if wishes.chart is not None and (wrong := unfitting(wishes.chart, size.around)) is not None:
         return (Problem.of(wrong[0], "chart", **wrong[1]),)
+    swatch = measured(wishes)
+    plan = _with_spread(join(wishes, size, swatch.gauge), swatch, wishes)
     problems = (*prove(plan), *_beside_target(plan, size, swatch.gauge))
-    return problems or Made(plan=plan, notes=size.notes)
+    return problems or Made(plan=plan, notes=(*size.notes, *yarn_notes(plan, wishes)))
 
 
-def _with_spread(plan: Plan, swatch: Measured) -> Plan:
-    """The plan with how far off its finished measures may be, to a tenth of a millimetre."""
+def _with_spread(plan: Plan, swatch: Measured, wishes: Wishes) -> Plan:
+    """The plan with what it was made from, and how far off its measures may be, to a tenth of a millimetre."""
     finished = plan.finished
     spread = {
         "circumference_off_cm": finished.circumference_cm * swatch.stitches.share,
@@ -44,7 +46,7 @@ def _with_spread(plan: Plan, swatch: Measured) -> Plan:
         "leg_off_cm": finished.leg_cm * swatch.rounds.share,
     }
     rounded = {name: Fraction(round(off * 100), 100) for name, off in spread.items()}
-    return plan.model_copy(update={"finished": finished.model_copy(update=rounded)})
+    return plan.model_copy(update={"finished": finished.model_copy(update=rounded), "wishes": wishes_text(wishes)})
 
 
 def _beside_target(plan: Plan, size: SockSize, gauge: Gauge) -> Iterator[Problem]:

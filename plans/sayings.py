@@ -98,7 +98,10 @@ _PARTS: dict[str, set[str]] = {
     # what a dropped question was about
     "wish-at-round": {"stage", "round"}, "wish-ripped-back": {"stage", "round"}, "wish-next": set(),
     "wish-at-round-on": {"sock", "stage", "round"}, "wish-ripped-back-on": {"sock", "stage", "round"},
-    "wish-stop": set(),
+    "wish-stop": set(), "wish-replan": set(),
+    "sock-both": set(),
+    # doubts about a weighed ball: grams it lost, and those that the plan reckons; metres to 100 grams
+    "yarn-lost-otherwise": {"lost", "reckoned"}, "yarn-taken-as": {"metres"},
 }  # fmt: skip
 
 _REPLIES: dict[str, set[str]] = {
@@ -111,7 +114,6 @@ _REPLIES: dict[str, set[str]] = {
     # `call` is the step now in hand: a call, a call-round or finished
     "undone": {"call"}, "nothing-to-undo": set(), "redone": {"call"}, "nothing-to-redo": set(),
     "undone-other-plan": set(), "redone-other-plan": set(),      # back in the plan used before, or after
-    "replanned": {"stage", "round", "of", "call"},
     "went-back": {"rounds", "call"}, "went-back-fewer": {"asked", "rounds", "call"}, "cannot-go-back": set(),
     "went-forward": {"rounds", "call"}, "went-forward-fewer": {"asked", "rounds", "call"},
     "cannot-go-forward": set(),
@@ -128,6 +130,7 @@ _REPLIES: dict[str, set[str]] = {
     # `apart`, `counts` and `heel` are lists
     "where-am-i": {"where", "stage", "round", "of", "apart", "counts", "heel", "call"},
     "how-many": {"where", "now", "after", "to_go"},
+    "how-many-whole": {"where", "now", "after", "to_go"},     # of a piece without halves
     "how-far": {"stage", "rounds", "in_sock", "heels"},      # `heels` is a list
     "how-far-written": {"stage", "rounds", "in_sock", "heels"},
     "how-far-in-heel": {"stage", "rows", "in_sock", "heels"},
@@ -141,6 +144,21 @@ _REPLIES: dict[str, set[str]] = {
     "stopped": {"where", "stage", "round", "of"}, "stopped-finished": set(), "stopped-finished-written": set(),
     # `apart`, `yarns` and `check` are lists
     "resume": {"pair", "where", "stage", "round", "of", "apart", "marker", "yarns", "check", "call"},
+    # the tape and the scales; rounds to ten centimetres are text, `part` and `stage` are names of stages
+    "ask-replan": {"rounds", "planned", "stage", "before", "after", "part", "length"},
+    "replan-taken": {"stage", "round", "of", "call"},
+    "tape-passed": {"rounds", "part", "length", "aimed"},        # too many rounds are knitted already
+    "tape-same": {"rounds", "part"}, "tape-too-early": {"part"}, "tape-too-late": {"part"}, "tape-no-plan": set(),
+    "tape-unlikely": {"part", "length", "planned"},
+    # `doubts` is a list
+    "yarn-left-enough": {"grams", "metres", "whose", "doubts", "spare"},
+    "yarn-left-short": {"grams", "metres", "whose", "doubts", "stage", "round", "of", "leg"},
+    "yarn-left-short-foot": {"grams", "metres", "whose", "doubts", "stage", "round", "of"},
+    "yarn-left-too-much": {"grams", "ball"},
+    # `tail` in centimetres, `metres` for both bind-offs
+    "new-ball": {"sock", "where", "stage", "round", "of", "tail", "metres"},
+    "new-ball-here": {"sock", "where", "stage", "round", "of", "tail", "metres"},
+    "new-ball-anywhere": {"sock", "tail", "metres"},
     "resume-finished": {"pair"}, "resume-finished-written": {"pair"},
 }  # fmt: skip
 
@@ -149,5 +167,7 @@ ENGINE_SAYINGS: dict[str, frozenset[str]] = {
 }
 """What the engine says: key → the names of its values."""
 
-SAYINGS: dict[str, frozenset[str]] = {**ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS, **YARN_SAYINGS, **WRITTEN_SAYINGS}
+SAYINGS: dict[str, frozenset[str]] = {
+    **ENGINE_SAYINGS, **SIZING_SAYINGS, **PROOF_SAYINGS, **YARN_SAYINGS, **WRITTEN_SAYINGS,
+}  # fmt: skip
 """All that plans can say, refusals included: key → the names of its values."""

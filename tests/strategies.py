@@ -18,6 +18,7 @@ from plans.conversation import (
     IHave,
     Mark,
     Marks,
+    NewBall,
     Next,
     No,
     Redo,
@@ -26,6 +27,7 @@ from plans.conversation import (
     Undo,
     WhatNext,
     WhereAmI,
+    YarnLeft,
     Yes,
 )
 from plans.making import make_plan
@@ -90,6 +92,8 @@ def questions() -> st.SearchStrategy[Command]:
     plain = (WhereAmI(), HowMany(), HowFar(), WhatNext(), Again(), Marks())
     return st.one_of(
         st.sampled_from(plain),
+        st.builds(YarnLeft, grams=st.integers(0, 120), sock=st.none() | st.sampled_from((1, 2))),
+        st.builds(NewBall, sock=st.none() | st.sampled_from((1, 2))),
         st.builds(
             IHave,
             stitches=st.integers(0, 30),

@@ -22,8 +22,6 @@ _SOUND_CHECK: dict[str, set[str]] = {
 _LISTENING: dict[str, set[str]] = {
     "did-you-mean": {"said"},                  # the command, in the words of its own phrase
     "which-number": {"first", "second"},       # one three or three nought
-    "so-soon": set(),                          # a second "next" sooner than the stitches could be worked
-    "no-question": set(),                      # yes or no, and nothing was asked
     "listening": set(),
     "listening-again": set(),
     "listening-paused": set(),
@@ -51,13 +49,13 @@ _TIME: dict[str, set[str]] = {
 
 _COMING_AND_GOING: dict[str, set[str]] = {
     "resume-or-new": {"name"},
-    "which-pair": {"names"},
+    "resume-or-another": {"name"},
+    "which-pair": {"pairs"}, "pair-choice": {"number", "name"},        # `pairs` is a list of choices
     "pair-begins": {"name"},
-    "no-pair-yet": set(),
     "goodbye": set(),
     "interrupted": set(),
     "plan-edited": {"name"},                   # the file was edited since; the pair goes on as it was begun
-    "plan-edited-ask": {"name"},
+    "plan-edited-ask": {"name"}, "plan-stays": set(),
     "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
     "plan-taken": {"name"},                    # the edited plan takes over; every row so far is the same
     "plan-written": {"path"},
@@ -66,27 +64,28 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     },
     "piece-summary": {"around", "circumference", "height"},            # of what is no sock
     "keep-this": set(),                        # yes or no
-    "begin-now": set(),
 }  # fmt: skip
 
 _NEW_PAIR: dict[str, set[str]] = {
     "new-pair": set(),
     "ask-practice": set(),
-    "ask-name": set(),
     "ask-foot-length": set(),
     "ask-ball": set(),
     "ask-ankle": set(),
+    "ask-heel-diagonal": set(),
+    "ask-calf": set(),
     "ask-leg": set(),
     "ask-cuff": set(),
     "ask-stitches": set(),                     # of the swatch, over ten centimetres
     "ask-rounds": set(),
+    "ask-skein": set(),                        # grams
+    "ask-skein-length": set(),                 # metres
+    "ask-skeins": set(),
     "ask-unit": {"number"},                    # centimetres or inches; `number` as it was heard, text
     "answer-length": {"length"},
     "answer-count": {"number"},                # text
     "answer-skipped": set(),
     "answer-needed": set(),                    # this one cannot be skipped
-    "not-a-length": set(),
-    "not-a-count": set(),
     "not-yes-or-no": set(),
 }  # fmt: skip
 
@@ -99,7 +98,6 @@ _LINES: dict[str, set[str]] = {
     "model-fetching": {"name", "percent"},
     "model-fetched": {"name"},
     "model-fine": {"name"},
-    "heard-line": {"said"},
     "demo-same": {"commands"},
     "demo-differs": {"said", "heard"},
 }  # fmt: skip
@@ -130,7 +128,6 @@ _PROBLEMS: dict[str, set[str]] = {
     "option-before-verb": {"option", "verb"},
     "nothing-to-resume": set(),
     "no-pair-named": {"name", "names"},
-    "option-unfit": {"option", "reason"},
     "packages-mixed-up": {"package", "path"},  # another distribution's `plans` or `models` is in the way
     "microphone-lost": {"name"},
     "speaker-lost": {"name"},

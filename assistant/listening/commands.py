@@ -1,20 +1,22 @@
 """A matched phrase as the record that it stands for."""
 
 from fractions import Fraction
+from typing import Literal
 
 from pydantic import TypeAdapter
 
 from assistant.languages.phrases import NUMBER, Match
 from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Snooze, Unit
-from plans.conversation import AtRound, Back, Forward, IHave, RippedBack
+from plans.conversation import AtRound, Back, Forward, IHave, NewBall, RippedBack, TapeSays, YarnLeft
 from plans.pattern import Half, Sock
+from plans.quantities import Length, exact_number
 
 _RECORDS: TypeAdapter[AnyCommand] = TypeAdapter(AnyCommand)
 _UNIT: TypeAdapter[Unit | None] = TypeAdapter(Unit | None)
 _SOCK: TypeAdapter[Sock] = TypeAdapter(Sock)
 
 
-def command_of(found: Match) -> AnyCommand:
+def command_of(found: Match) -> AnyCommand:  # noqa: C901 (one case a command)
     """The command or answer, with what stood in the slots of its phrase.
 
     Raises:
@@ -34,6 +36,12 @@ def command_of(found: Match) -> AnyCommand:
             return _i_have(found)
         case "snooze" if NUMBER in found.slots:
             return Snooze(minutes=number)
+        case "tape_says":
+            return _tape_says(found)
+        case "yarn_left":
+            return YarnLeft(grams=number, sock=_sock(found))
+        case "new_ball":
+            return NewBall(sock=_sock(found))
         case "length_given":
             unit = _UNIT.validate_python(found.slots.get("unit"))
             return LengthGiven(number=_whole_and_part(found), unit=unit)
@@ -52,6 +60,11 @@ def number_of(command: AnyCommand) -> int | Fraction | None:
             return command.round
         case IHave():
             return command.stitches
+        case YarnLeft():
+            return command.grams
+        case TapeSays():
+            length = command.length
+            return length.cm if length.cm.denominator <= length.inches.denominator else length.inches
         case Snooze():
             return command.minutes
         case LengthGiven() | CountGiven():
@@ -65,6 +78,11 @@ def _ripped_back(found: Match) -> RippedBack:
     return RippedBack(
         stage=None if stage is None else str(stage), round=None if number is None else int(number), sock=_sock(found)
     )
+
+
+def _tape_says(found: Match) -> TapeSays:
+    part: Literal["foot", "leg"] = "leg" if found.slots["part"] == "leg" else "foot"
+    return TapeSays(part=part, length=Length.parse(f"{exact_number(_whole_and_part(found))}{found.slots['unit']}"))
 
 
 def _i_have(found: Match) -> IHave:

@@ -13,6 +13,7 @@ from plans.conversation import (
     Asked,
     AtRound,
     Back,
+    BallBegun,
     Begun,
     Coarser,
     Command,
@@ -28,6 +29,7 @@ from plans.conversation import (
     Mark,
     Marked,
     Marks,
+    NewBall,
     Next,
     No,
     PlaceSet,
@@ -40,10 +42,13 @@ from plans.conversation import (
     Standing,
     Stop,
     Stopped,
+    TapeSays,
     Undo,
     Undone,
+    Weighed,
     WhatNext,
     WhereAmI,
+    YarnLeft,
     Yes,
 )
 from plans.engine.answers import how_far, how_many, marks, what_next, where_am_i
@@ -55,6 +60,8 @@ from plans.engine.grains import coarser, finer
 from plans.engine.moving import ask_to_set, shift
 from plans.engine.places import standing_at
 from plans.engine.stepping import next_step, redo, undo
+from plans.engine.taping import tape_says
+from plans.engine.yarn_left import new_ball, yarn_left
 from plans.pattern import Plan
 
 __all__ = ["ask_next", "begin", "decide", "evolve", "replay"]
@@ -108,6 +115,12 @@ def _decide(plan: Plan, progress: Progress, command: Command) -> Decision:  # no
             return Decision(events=(Marked(at=progress.now),), reply=reply)
         case IHave():
             return i_have(plan, progress, command)
+        case TapeSays():
+            return tape_says(plan, progress, command)
+        case YarnLeft():
+            return yarn_left(plan, progress, command)
+        case NewBall():
+            return new_ball(plan, progress, command)
         case Yes():
             return answer_yes(plan, progress)
         case No():
@@ -136,7 +149,7 @@ def _answer(
             return Reply.of("again")
 
 
-def evolve(progress: Progress, event: Event) -> Progress:
+def evolve(progress: Progress, event: Event) -> Progress:  # noqa: C901 (one case an event)
     """What is so after an event; refuses nothing. The records inside were checked when the event was made."""
     match event:
         case Begun():
@@ -149,13 +162,15 @@ def evolve(progress: Progress, event: Event) -> Progress:
             return _moved(progress, event.now, (*progress.past, progress.now), progress.undone[:-1])
         case Marked():
             return progress.model_copy(update={"marks": (*progress.marks, event.at)})
+        case BallBegun():
+            return progress.model_copy(update={"balls": (*progress.balls, event)})
         case GrainSet():
             return progress.model_copy(update={"grain": event.grain})
         case Asked():
             return progress.model_copy(update={"question": event.wish})
         case Answered():
             return progress.model_copy(update={"question": None})
-        case Counted() | Stopped():
+        case Counted() | Weighed() | Stopped():
             return progress
 
 

@@ -11,6 +11,7 @@ from plans.conversation import (
     RippedBack,
     Stop,
     Stopped,
+    TapeSays,
 )
 from plans.engine.calling import call
 from plans.engine.courses import Course, course
@@ -18,9 +19,10 @@ from plans.engine.moving import set_place, wish_reply
 from plans.engine.naming import half_of, round_number, said, stage_name
 from plans.engine.places import in_hand
 from plans.engine.stepping import next_step
+from plans.engine.taping import replan
 from plans.pattern import Plan
 
-Wish = AtRound | RippedBack | Next | Stop
+Wish = AtRound | RippedBack | Next | Stop | TapeSays
 
 
 def ask_next(plan: Plan, progress: Progress) -> Decision:
@@ -85,6 +87,8 @@ def _carry_out(plan: Plan, progress: Progress, wish: Wish) -> Decision:
             return next_step(plan, progress)
         case Stop():
             return _stopped(plan, progress)
+        case TapeSays():
+            return replan(plan, progress, wish)
         case AtRound() | RippedBack():
             return set_place(plan, progress, wish)
 
@@ -103,5 +107,7 @@ def _wish_reply(plan: Plan, progress: Progress, wish: Wish) -> Reply:
             return Reply.of("wish-next")
         case Stop():
             return Reply.of("wish-stop")
+        case TapeSays():
+            return Reply.of("wish-replan")
         case AtRound() | RippedBack():
             return wish_reply(plan, progress, wish)

@@ -15,6 +15,7 @@ from plans.wishes import Wishes
 
 FOOT = ("foot_length", "ball", "ankle", "leg", "cuff")
 SWATCH = ("swatch.stitches", "swatch.rounds")
+MORE = ("heel_diagonal", "skein", "skein_length", "skeins")
 NEEDED = {"practice", "foot_length", *SWATCH}
 YES, NO, SKIP = Yes(), No(), Skip()
 
@@ -55,9 +56,29 @@ def asked(interview: Interview, *commands: AnyCommand) -> list[str]:
 
 
 def test_a_foot_is_asked_for_then_the_swatch() -> None:
-    answers = (NO, cm("24.5"), cm(23), cm(21), cm(15), cm(4), count(30), count(42))
+    foot = (cm("24.5"), cm(23), cm(21), cm(15), cm(4))
+    answers = (NO, *foot, count(30), count(42), cm(32), count(50), count(210), count(2))
 
-    assert ["practice", *FOOT, *SWATCH] == asked(Interview(), *answers)
+    assert ["practice", *FOOT, *SWATCH, *MORE] == asked(Interview(), *answers)
+
+
+def test_the_calf_is_asked_for_where_the_leg_reaches_it() -> None:
+    answers = (NO, cm("24.5"), SKIP, SKIP, cm(30), SKIP, count(30), count(42), SKIP, cm(37), SKIP)
+
+    assert ["practice", *FOOT, *SWATCH, "heel_diagonal", "calf", "skein"] == asked(Interview(), *answers)
+
+
+def test_without_a_balls_weight_nothing_more_is_asked_of_the_yarn() -> None:
+    answers = (NO, cm("24.5"), SKIP, SKIP, SKIP, SKIP, count(30), count(42), SKIP, SKIP)
+
+    assert ["practice", *FOOT, *SWATCH, *MORE[:2]] == asked(Interview(), *answers)
+
+
+def test_grams_metres_and_balls_are_told_as_plain_numbers() -> None:
+    yarn = (count(50), count(210), count(2))
+    wishes = answered(NO, cm("24.5"), *4 * [SKIP], count(30), count(42), SKIP, *yarn).wishes("hers")
+
+    assert ("50g", "210m", 2) == (str(wishes.skein), str(wishes.skein_length), wishes.skeins)
 
 
 def test_a_practice_pair_needs_the_swatch_only() -> None:
@@ -65,7 +86,7 @@ def test_a_practice_pair_needs_the_swatch_only() -> None:
 
 
 def test_the_answers_are_the_wishes() -> None:
-    interview = answered(NO, cm("24.5"), cm(23), SKIP, SKIP, cm(4), count("30.5"), count(42))
+    interview = answered(NO, cm("24.5"), cm(23), SKIP, SKIP, cm(4), count("30.5"), count(42), SKIP, SKIP)
     wishes = interview.wishes("hers")
 
     expected = Wishes.model_validate({
@@ -145,8 +166,8 @@ def test_what_is_no_answer_changes_nothing_and_says_what_would_be_one(
 
 
 def test_questions_can_be_asked_again() -> None:
-    interview = answered(NO, cm(10), cm(23), SKIP, SKIP, SKIP, count(30), count(42))
-    again = interview.without(*FOOT, *SWATCH)
+    interview = answered(NO, cm(10), cm(23), SKIP, SKIP, SKIP, count(30), count(42), SKIP, SKIP)
+    again = interview.without(*FOOT, *SWATCH, *MORE)
 
     assert {"practice": False} == again.answers
     assert again.question is not None and "foot_length" == again.question.name
@@ -190,7 +211,7 @@ def test_fitting_answers_always_come_to_wishes_that_make_a_pair_or_problems(data
         "length": lengths(120, "cm", "in"),
         "count": st.fractions(0, 90, max_denominator=2).map(count),
     }
-    for _ in range(8):
+    for _ in range(20):
         question: Question | None = interview.question
         if question is None:
             break

@@ -13,6 +13,7 @@ join-heels = { $before } { $after }
 join-check = { $before }; { $after }
 join-yarns = { $before }; { $after }
 join-causes = { $before }, or { $after }
+join-pairs = { $before }; { $after }
 join-choices = { $before }, { $after }
 
 ## Lengths
@@ -93,6 +94,8 @@ grain-side = side by side of the needle
 grain-round = round by round
 grain-follow = as the work asks for it
 
+sock-both = both socks
+    .the = both socks
 where-half = { $sock }, { $half }
     .before = { $sock }, { $half }:
     .the = the { $half } of { AS($sock, form: "the") }
@@ -421,10 +424,33 @@ ask-stop = { $to_go ->
     .terse = { CAPITAL($to_go) } to go, { $where }. Stop here?
 place-set = { in-stage }. { $call }
 place-set-on = { CAPITAL($sock) }: { $stage }, { round-or-row } { $round } of { $of }. { $call }
-replanned = The new plan takes over. { in-stage }. { $call }
 dropped = Dropped: { $wish }.
 nothing-asked = Nothing was asked.
 
+wish-replan = planning anew
+ask-replan = Your rounds are { $rounds } to ten centimetres, not { $planned }. With { $after } rounds of { $stage } instead of { $before } the { $part } comes to { $length }: shall I take that?
+    .terse = { CAPITAL($after) } rounds of { $stage } instead of { $before }?
+replan-taken = Taken. { in-stage }. { $call }
+tape-passed = Your rounds are { $rounds } to ten centimetres: the { $part } comes to { $length } instead of { $aimed }. To make it shorter, rip back and measure again.
+tape-same = Your rounds are { $rounds } to ten centimetres: the { $part } stays as planned.
+tape-too-early = That tells too little of the { $part } yet: measure again when there is more of it, three centimetres at the least.
+tape-too-late = The { $part } is past changing: to make it longer or shorter, rip back first.
+tape-no-plan = From this measure no other plan can be made here: the plan stays as it is.
+tape-unlikely = By the plan the { $part } is about { $planned } here, and { $length } is far from it: measure again.
+yarn-taken-as = Taken as { $metres } metres to a hundred grams.
+yarn-lost-otherwise = By the plan the ball has lost { $reckoned } grams, not { $lost }: was it this one?
+join-doubts = { $before } { $after }
+yarn-doubts = { $doubts ->
+        [none] { "" }
+       *[other] { " " }{ $doubts }
+    }
+yarn-left-enough = { CAPITAL($grams) } grams are about { $metres } metres. For the rest of { AS($whose, form: "the") } that will do, with about { $spare } grams left over.{ yarn-doubts }
+yarn-left-short = { CAPITAL($grams) } grams are about { $metres } metres. For { AS($whose, form: "the") } they reach to { $stage }, { round-or-row } { $round } of { $of }, with the bind-off kept back; the leg they allow is { $leg }.{ yarn-doubts }
+yarn-left-short-foot = { CAPITAL($grams) } grams are about { $metres } metres. For { AS($whose, form: "the") } they reach to { $stage }, { round-or-row } { $round } of { $of }, with the bind-off kept back: a new ball is needed.{ yarn-doubts }
+yarn-left-too-much = A ball weighs { $ball } grams, not { $grams }: weigh it again, without the needles.
+new-ball = A new ball for { AS($sock, form: "the") }. A good place to join it: { $stage }, { round-or-row } { $round } of { $of }, at the start of { AS($where, form: "the") }. Leave { $tail } centimetres hanging, and keep { $metres } metres for both bind-offs.
+new-ball-here = A new ball for { AS($sock, form: "the") }. Join it here, at the start of { AS($where, form: "the") }. Leave { $tail } centimetres hanging, and keep { $metres } metres for both bind-offs.
+new-ball-anywhere = A new ball for { AS($sock, form: "the") }. No better place follows: join it where you are, leave { $tail } centimetres hanging, and keep { $metres } metres for both bind-offs.
 where-am-i = { CAPITAL($where) }. { in-stage }. { $apart ->
         [none] { "" }
        *[other] { CAPITAL($apart) }.{ " " }
@@ -435,10 +461,9 @@ where-am-i = { CAPITAL($where) }. { in-stage }. { $apart ->
         [none] { "" }
        *[other] { CAPITAL($heel) }.{ " " }
     }In hand: { $call }
-how-many = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go { $where ->
-        [where-piece] in this round
-       *[other] on this half
-    }.
+how-many = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go on this half.
+    .terse = { CAPITAL($now) } now, { $after } after, { $to_go } to go.
+how-many-whole = { CAPITAL($where) }: { $now } now, { $after } after this, { $to_go } to go in this round.
     .terse = { CAPITAL($now) } now, { $after } after, { $to_go } to go.
 how-far = { $rounds ->
         [one] One round to go in the { $stage }
@@ -752,8 +777,6 @@ no-mouth = I cannot speak: read the lines.
 
 did-you-mean = Did you mean: { $said }?
 which-number = { CAPITAL(SPELLED($first)) }, or { SPELLED($second) }?
-so-soon = So soon: is it done?
-no-question = I asked nothing.
 listening = I am listening.
 listening-again = Listening again.
     .terse = Listening.
@@ -866,15 +889,16 @@ hand-care = Stop when your hands hurt. If pain, numbness or tingling stays or co
 ## Coming and going
 
 resume-or-new = Go on with { $name }? Say no for a new pair.
-which-pair = Which pair: { $names }?
+resume-or-another = Go on with { $name }? Say no for another pair, or a new one.
+which-pair = Which pair: { $pairs }? Say its number, or “skip” for a new pair.
+pair-choice = { $number }, { $name }
 pair-begins = { CAPITAL($name) } begins.
-no-pair-yet = There is no pair yet.
-goodbye = Goodbye. Everything is written down.
-    .terse = Goodbye.
+goodbye = Goodbye.
 interrupted = Interrupted. Everything is written down.
 plan-edited = The plan file of { $name } was edited since the pair was begun: I go on with the plan as it was.
 plan-taken = The plan file of { $name } was edited since the pair was begun, and nothing knitted so far differs: I go on with the new one.
-plan-edited-ask = The plan file of { $name } was edited since the pair was begun. Go on with the plan as it was?
+plan-edited-ask = The plan file of { $name } was edited since the pair was begun, and nothing knitted so far differs. Go on with the plan as it was?
+plan-stays = I go on with the plan as it was.
 plan-lost = The journal does not hold the plan of { $name }: begin it again from its plan file.
 plan-written = The plan is written to { $path }.
 piece-summary = { $around ->
@@ -886,13 +910,11 @@ pair-summary = { $around ->
        *[other] { CAPITAL($around) } stitches around
     }, { $circumference }, give or take { $circumference_off }; foot { $foot }, give or take { $foot_off }; leg { $leg }, give or take { $leg_off }.
 keep-this = Shall I keep this?
-begin-now = Shall we begin?
 
 ## A new pair, question by question
 
 new-pair = A new pair. I ask, you answer; say “skip” for what you do not know.
 ask-practice = Do you want a small practice pair, for any yarn?
-ask-name = What shall the pair be called?
 ask-foot-length = What is the foot length, from heel to longest toe?
     .terse = Foot length?
     .learner = What is the foot length? Stand on a sheet of paper, and measure from the heel to the longest toe.
@@ -910,13 +932,21 @@ ask-stitches = How many stitches of the swatch are ten centimetres wide?
     .learner = How many stitches of the washed swatch are ten centimetres wide? Half stitches count.
 ask-rounds = How many rounds of the swatch are ten centimetres high?
     .terse = Rounds to ten centimetres?
+ask-heel-diagonal = How far is it from the front of the ankle round the back of the heel?
+    .terse = Round the heel?
+ask-calf = How far is it around the calf, at its widest?
+    .terse = Around the calf?
+ask-skein = How many grams does one ball weigh?
+    .terse = Grams to a ball?
+ask-skein-length = How many metres of yarn are on one ball, by its band?
+    .terse = Metres to a ball?
+ask-skeins = How many balls have you, for both socks together?
+    .terse = How many balls?
 ask-unit = { CAPITAL($number) } what: centimetres or inches?
 answer-length = { CAPITAL($length) }.
 answer-count = { CAPITAL($number) }.
 answer-skipped = I shall estimate it.
 answer-needed = I need this one: it cannot be estimated.
-not-a-length = Please say a length, such as twenty-four and a half centimetres.
-not-a-count = Please say a number, such as thirty and a half.
 not-yes-or-no = Please say yes or no.
 
 ## Lines of the command line
@@ -932,7 +962,6 @@ model-listed = { $name }: { $state }, { DIGITS($megabytes) } MB.
 model-fetching = { $name }: { DIGITS($percent) } percent.
 model-fetched = { $name }: fetched and verified.
 model-fine = { $name }: verified.
-heard-line = Heard: { $said }.
 demo-same = All { $commands } commands were heard as they were said.
 demo-differs = Said “{ $said }”, heard “{ $heard }”.
 
@@ -949,7 +978,6 @@ listen-to-what = Say what to listen to: one or more sound files, or --mic.
 option-before-verb = { $option } belongs after { $verb }: write it there.
 nothing-to-resume = There is no pair to go on with: give a plan file.
 no-pair-named = There is no pair called “{ $name }”: there is { $names }.
-option-unfit = { $option } does not fit: { $reason }.
 packages-mixed-up = Another program's “{ $package }” is in the way, at { $path }: install this program in an environment of its own.
 microphone-lost = The microphone { $name } is gone: plug it in again, or use the keys. Your place is written down.
 speaker-lost = The speaker { $name } is gone: read the lines, or plug it in again. Your place is written down.
