@@ -5,7 +5,7 @@ from plans.engine.apart import apart, turn_passed
 from plans.engine.calling import call, call_span
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
-from plans.engine.naming import half_name, half_of, round_number, said, stage_name
+from plans.engine.naming import half_name, half_of, is_whole, round_number, said, stage_name
 from plans.engine.places import Span, after, in_hand, loops_to_go, span, to_go
 from plans.pattern import Half, Heel, Plan, StageName
 
@@ -77,7 +77,7 @@ def how_many(plan: Plan, progress: Progress) -> Reply:
     row = the_course.row(the_span.start)
     here = slot(row.sock, row.half)
     return Reply.of(
-        "how-many",
+        "how-many-whole" if is_whole(plan) else "how-many",
         where=half_of(plan, row.sock, row.half),
         now=the_course.counts[the_span.start][here],
         after=the_course.counts[the_span.end][here],

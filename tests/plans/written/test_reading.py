@@ -1,11 +1,16 @@
 """Patterns in the usual abbreviations come to the rows that a knitter would work."""
 
+import re
+
 import pytest
 
+from plans.charts import SYMBOLS, Cell, parted
+from plans.charts import Row as ChartedRow
 from plans.pattern import Act, Colour, Facing, Half, Needles, Row, StageName
 from plans.proof import prove
 from plans.stitches import Op
 from tests.plans.written.pieces import COWL, HAT, MITTENS, PIECES, made
+from tests.source import ROOT
 
 
 def piece(*rounds: str, cast_on: int = 12, head: str = "") -> tuple[Row, ...]:
@@ -158,6 +163,24 @@ def test_charts_are_read_from_the_bottom_and_the_right():
     numbers = [(row.chart.row, row.chart.of) for row in rows if row.chart]
     assert [(1, 3), (2, 3), (3, 3)] * 2 + [(1, 2), (2, 2)] * 2 == numbers
     assert ["k", "p", "k", "yo", "k2tog", "p"] == [group.op.value for group in lace.ops[:6]]
+
+
+def test_the_hat_in_the_readme_is_proven_in_both_sizes():
+    (example,) = re.findall(r"^```toml\n(.*?)^```", (ROOT / "README.md").read_text("utf-8"), re.MULTILINE | re.DOTALL)
+
+    files = [example.replace('size = "adult"', f'size = "{size}"') for size in ("child", "adult")]
+    assert [80, 96] == [made(file).cast_on for file in files]
+
+
+@pytest.mark.parametrize("symbol", sorted(SYMBOLS))
+def test_every_symbol_of_a_chart_is_a_stitch_or_none(symbol):
+    cell = SYMBOLS[symbol]
+
+    assert parted(f"|{symbol}") == ChartedRow((), ((cell,) if cell else ()) + (Cell(Op.K),), ())
+
+
+def test_what_stands_outside_the_brackets_of_a_chart_is_worked_once():
+    assert [1, 3, 2] == [len(part) for part in parted("-O[/|Q]V")]
 
 
 def test_short_rows_leave_stitches_and_the_same_is_worked_on_the_other():
