@@ -14,6 +14,7 @@ from plans.rows.toes import toe_schedule
 from plans.sizing import gauge_of, size_sock
 from plans.sizing.feet import Estimate, estimate
 from plans.sizing.limits import check_around
+from plans.sizing.proportions import usual_cast_on
 from plans.sizing.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
 from plans.sizing.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
 from plans.wishes import SockSize, Swatch, Wishes
@@ -129,7 +130,19 @@ def _usual_ball(stitches):
     return {"least": least, "most": most, "within": least <= weight.metres_per_100g <= most}
 
 
+def _usual_cast_on(given):
+    least, most = usual_cast_on(given["around"])
+    return {"within": least <= given["loops"] <= most}
+
+
+def _finished_around(ball):
+    wishes = Wishes(swatch=Swatch(stitches=30, rounds=42), ball=ball, foot_length="25cm")
+    return {"inches": float(size_sock(wishes).target_circumference.inches)}
+
+
 CHECKS = {
+    "usual-cast-on": _usual_cast_on,
+    "finished-around": _finished_around,
     "loops": lambda given: {"per_square_cm": given["course"] * given["wale"] / given["loop_cm"] ** 2},
     "loop": _loop,
     "stitches": _stitches,
