@@ -159,6 +159,7 @@ _REPLIES: dict[str, set[str]] = {
     "new-ball": {"sock", "where", "stage", "round", "of", "tail", "metres"},
     "new-ball-here": {"sock", "where", "stage", "round", "of", "tail", "metres"},
     "new-ball-anywhere": {"sock", "tail", "metres"},
+    "resume-whole": {"pair", "stage", "round", "of", "apart", "marker", "yarns", "check", "call"},     # no halves
     "resume-finished": {"pair"}, "resume-finished-written": {"pair"},
 }  # fmt: skip
 

@@ -3,11 +3,11 @@
 from plans.conversation import Progress, Reply
 from plans.engine.answers import heel_part
 from plans.engine.apart import apart
-from plans.engine.calling import call
+from plans.engine.calling import call_span
 from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
 from plans.engine.naming import half_of, is_whole, round_number, said, sock_name, stage_name
-from plans.engine.places import in_hand
+from plans.engine.places import in_hand, span
 from plans.pattern import Act, Half, Plan, Row, StageName
 
 _AT_EDGE = frozenset({(1, Half.BACK), (2, Half.FRONT)})
@@ -22,10 +22,11 @@ def resume(plan: Plan, progress: Progress) -> Reply:
         return Reply.of(said(plan, "resume-finished"), pair=plan.name)
     row = the_course.row(at)
     number, of = round_number(the_course, row.index)
+    where = {} if is_whole(plan) else {"where": half_of(plan, row.sock, row.half)}
     return Reply.of(
-        "resume",
+        "resume-whole" if is_whole(plan) else "resume",
         pair=plan.name,
-        where=half_of(plan, row.sock, row.half),
+        **where,
         stage=stage_name(row.stage),
         round=number,
         of=of,
@@ -33,7 +34,7 @@ def resume(plan: Plan, progress: Progress) -> Reply:
         marker=_marker(the_course, at, row),
         yarns=tuple(reply for sock in _socks(plan) for reply in _yarn(the_course, at, sock)),
         check=_check(the_course, at, row),
-        call=call(plan, progress.now, progress.grain),
+        call=call_span(the_course, span(plan, progress.now, progress.grain)),
     )
 
 

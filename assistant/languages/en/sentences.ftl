@@ -516,6 +516,16 @@ resume = { CAPITAL($pair) }. { CAPITAL($where) }. { in-stage }. { $apart ->
         [none] { "" }
        *[other] To check: { $check }.{ " " }
     }In hand: { $call }
+resume-whole = { CAPITAL($pair) }. { in-stage }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ CAPITAL($marker) }. { $yarns ->
+        [none] { "" }
+       *[other] { CAPITAL($yarns) }.{ " " }
+    }{ $check ->
+        [none] { "" }
+       *[other] To check: { $check }.{ " " }
+    }In hand: { $call }
 resume-finished-written = { CAPITAL($pair) }: it is done.
 resume-finished = { CAPITAL($pair) }: both socks are done.
 

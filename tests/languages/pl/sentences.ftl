@@ -372,6 +372,16 @@ resume = { CAPITAL($pair) }. { in-stage }. { CAPITAL($where) }. { $apart ->
         [none] { "" }
        *[other] Sprawdź: { $check }.{ " " }
     }Teraz: { $call }
+resume-whole = { CAPITAL($pair) }. { in-stage }. { $apart ->
+        [none] { "" }
+       *[other] { CAPITAL($apart) }.{ " " }
+    }{ CAPITAL($marker) }. { $yarns ->
+        [none] { "" }
+       *[other] { CAPITAL($yarns) }.{ " " }
+    }{ $check ->
+        [none] { "" }
+       *[other] Sprawdź: { $check }.{ " " }
+    }Teraz: { $call }
 resume-finished-written = { CAPITAL($pair) }: gotowe.
 resume-finished = { CAPITAL($pair) }: obie gotowe.
 
