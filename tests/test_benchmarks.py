@@ -8,11 +8,14 @@ import sys
 import pytest
 
 from tests.benchmarks import hearing
+from tests.benchmarks.computing import WIDTHS
 
 NUMBERS = {
     "cores", "load_at_start", "load_at_end", "plan_and_proof_first_ms", "plan_and_proof_ms", "plan_and_proof_ms_aim",
     "plan_and_proof_ratio_128_to_64_stitches", "plan_loops_ratio_128_to_64_stitches",
-    "reply_steps", "reply_next_p50_ms",
+    *(f"plan_and_proof_ms_{width}_stitches" for width in WIDTHS), "plan_and_proof_growth_power_of_stitches",
+    "batch_pairs", "batch_s", "batch_core_s", "batch_pairs_a_minute", "batch_mean_stitches", "reply_steps",
+    "reply_next_p50_ms",
     "reply_next_p95_ms", "reply_where_am_i_p50_ms", "reply_where_am_i_p95_ms", "answer_commands_each", "answer_ms_aim",
     "answer_cold_p50_ms", "answer_cold_p95_ms", "answer_cold_without_answer", "answer_warm_p50_ms",
     "answer_warm_p95_ms", "answer_warm_without_answer", "room_noise_s", "room_noise_core_share",

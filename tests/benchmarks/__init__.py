@@ -9,6 +9,7 @@ class Counts(NamedTuple):
 
     Attributes:
         plans: how often a plan is made.
+        pairs: of a batch, each for another foot and gauge.
         steps: of a pair that are replied to; -1 for the whole pair.
         answers: commands spoken in real time, with caches cold and again with caches warm.
         room_s: seconds of a room's noise.
@@ -17,6 +18,7 @@ class Counts(NamedTuple):
     """
 
     plans: int
+    pairs: int
     steps: int
     answers: int
     room_s: int
@@ -24,8 +26,8 @@ class Counts(NamedTuple):
     ears: int | None
 
 
-FULL = Counts(plans=15, steps=-1, answers=33, room_s=60, commands=22, ears=None)
-QUICK = Counts(plans=1, steps=20, answers=2, room_s=4, commands=2, ears=2)
+FULL = Counts(plans=15, pairs=1_000, steps=-1, answers=33, room_s=60, commands=22, ears=None)
+QUICK = Counts(plans=1, pairs=5, steps=20, answers=2, room_s=4, commands=2, ears=2)
 
 
 def measure(counts, *, ears=False):
@@ -36,6 +38,8 @@ def measure(counts, *, ears=False):
         "cores": os.cpu_count(),
         "load_at_start": round(os.getloadavg()[0], 2),
         **computing.plan_and_proof(counts.plans),
+        **computing.growth(counts.plans),
+        **computing.batch(counts.pairs),
         **computing.replies(counts.steps),
         **answering.answers(counts.answers),
         **listening.cost(counts.room_s, counts.commands),

@@ -1,5 +1,6 @@
 """How long a plan, its proof and a reply take to compute."""
 
+import math
 import statistics
 import time
 from fractions import Fraction
@@ -54,6 +55,41 @@ def plan_and_proof(runs):
         "plan_and_proof_ms_aim": 50,
         "plan_and_proof_ratio_128_to_64_stitches": round(statistics.median(large) / statistics.median(small), 2),
         "plan_loops_ratio_128_to_64_stitches": round(more_loops / loops, 2),
+    }
+
+
+WIDTHS = (24, 32, 48, 64, 96, 128)
+"""Stitches around."""
+
+
+def growth(runs):
+    """How making and proving grow with the stitches around, in the same foot: loops grow by the square of them."""
+    runs = max(1, runs // 3)
+    spent = {width: statistics.median(_plan_ms(wishes(width, Fraction(width, 64)), runs)[0]) for width in WIDTHS}
+    power = math.log(spent[WIDTHS[-1]] / spent[WIDTHS[0]]) / math.log(WIDTHS[-1] / WIDTHS[0])
+    figures = {f"plan_and_proof_ms_{width}_stitches": round(ms, 1) for width, ms in spent.items()}
+    return {**figures, "plan_and_proof_growth_power_of_stitches": round(power, 2)}
+
+
+def batch(pairs):
+    """So many pairs one after the other, each of another foot and gauge, on one core; all must be proven."""
+    feet = [
+        Wishes(
+            swatch=Swatch(stitches=Fraction(26 + number % 9), rounds=Fraction(36 + number % 11)),
+            foot_length=Length(Fraction(210 + number % 90)),
+            ball=Length(Fraction(200 + number * 7 % 60)),
+        )
+        for number in range(pairs)
+    ]
+    began, worked = time.perf_counter(), time.process_time()
+    stitches = sum(made(wish).around for wish in feet)
+    spent, core = time.perf_counter() - began, time.process_time() - worked
+    return {
+        "batch_pairs": pairs,
+        "batch_s": round(spent, 1),
+        "batch_core_s": round(core, 1),
+        "batch_pairs_a_minute": round(60 * pairs / spent),
+        "batch_mean_stitches": round(stitches / pairs, 1),
     }
 
 
