@@ -9,12 +9,11 @@ from assistant.journal import is_knitting, standing_of
 from assistant.journal_errors import JournalDamaged, JournalForeign
 from assistant.journal_events import EVENTS, JournalEvent
 from assistant.journal_file import is_database, open_to_read
-from assistant.journal_plans import hash_of
 from assistant.journal_salvage import Line, Salvage, salvage
 from plans.conversation import Begun, Event, PlanId, Problem, Progress, Standing
 from plans.engine import evolve
 from plans.engine.courses import course
-from plans.json_form import from_json
+from plans.json_form import from_json, text_id
 from plans.pattern import Plan
 
 CHECK_PROBLEMS: dict[str, frozenset[str]] = {
@@ -62,7 +61,7 @@ def _plans(found: Salvage) -> tuple[dict[PlanId, Plan], tuple[Problem, ...]]:
     wrong: list[Problem] = []
     for name, text in found.plans.items():
         try:
-            if hash_of(text) != name:
+            if text_id(text) != name:
                 raise ValueError(name)
             plans[name] = from_json(text)
         except ValueError:

@@ -1,11 +1,9 @@
 """Plans in the journal: their canonical JSON under its own SHA-256."""
 
-import hashlib
-
 from assistant.journal import Journal
 from assistant.journal_errors import JournalDamaged
 from plans.conversation import PlanId
-from plans.json_form import canonical, from_json
+from plans.json_form import canonical, from_json, text_id
 from plans.pattern import Plan
 
 
@@ -16,14 +14,9 @@ def keep(journal: Journal, plan: Plan) -> PlanId:
         JournalError: it could not be written.
     """
     text = canonical(plan)
-    name = hash_of(text)
+    name = text_id(text)
     journal.keep_plan(name, text)
     return name
-
-
-def hash_of(text: str) -> PlanId:
-    """SHA-256 of a text, in hex."""
-    return hashlib.sha256(text.encode()).hexdigest()
 
 
 def kept(journal: Journal) -> dict[PlanId, Plan]:
@@ -47,7 +40,7 @@ def kept_plan(journal: Journal, name: PlanId) -> Plan | None:
 
 def _read(journal: Journal, name: PlanId, text: str) -> Plan:
     try:
-        if hash_of(text) == name:
+        if text_id(text) == name:
             return from_json(text)
     except ValueError:
         pass

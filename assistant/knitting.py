@@ -111,6 +111,7 @@ def _open(
     session.greet(first, events=(began, *opening.events, *grain))
     for saying in others:
         session.greet(saying, events=(Told(command="greeting"),))
+    session.question = opening.question
 
 
 def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:

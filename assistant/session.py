@@ -15,13 +15,14 @@ from assistant.journal_events import (
     Told,
     VoiceModeSet,
 )  # fmt: skip
+from assistant.journal_plans import keep
 from assistant.languages import Language
 from assistant.listening.understanding import Understood, understand
 from assistant.manners import Manners, manage
 from assistant.near_misses import expecting, only_possible, vocabulary
 from assistant.ports import Clock
 from assistant.session_commands import AnyCommand, Attend, Help, ListenAgain, RestOver, SessionCommand, for_engine
-from assistant.sitting import Book, Sitting
+from assistant.sitting import Book, Question, Sitting
 from assistant.speaking.wording import word
 from assistant.timing import is_too_soon
 from assistant.voice import OUTPUT_SAYINGS, Voice
@@ -97,6 +98,7 @@ class Session:
         self._language = language.with_socks(sitting.plan.socks)
         self._last_said = ""
         self._meant: Understood | None = None
+        self.question: Question | None = None
         self._called_ms: int | None = None
         self._told_for: object = None
         self._tell_what_may_be_said()
@@ -116,13 +118,13 @@ class Session:
         Raises:
             JournalError: nothing can be written, and a script does not wait until it can.
         """
-        before = self.manners, self._meant
+        before = self.manners, self._meant, self.question
         try:
             self._take(thing)
         except (DiskFull, DiskFailed) as refused:
             if not self._habits.real_time:
                 raise
-            self.manners, self._meant = before
+            self.manners, self._meant, self.question = before
             self._voice.use(self.manners.voice)
             self._voice.say(self._worded(refused.problem))
 
@@ -152,7 +154,7 @@ class Session:
             self._settle(understood, heard.words)
 
     def _is_asked(self) -> bool:
-        return self._meant is not None or self.sitting.progress.question is not None
+        return not (self._meant is None and self.question is None and self.sitting.progress.question is None)
 
     def _settle(self, understood: Understood, words: str) -> None:
         """Of two numbers that sound alike take the one that can be true here; else ask back, once."""
@@ -187,6 +189,12 @@ class Session:
         elif meant is not None and isinstance(command, No):
             self._write_and_say((Told(command="no"),), Reply.of("listening"), heard)
             return
+        question, self.question = self.question, None
+        if question is not None and isinstance(command, Yes | No):
+            chosen = question.yes if isinstance(command, Yes) else question.no
+            self._write_and_say(chosen.events or (Told(command=command.kind),), chosen.sayings[0], heard,
+                                *chosen.sayings[1:])  # fmt: skip
+            return
         if not isinstance(command, Attend):
             self.manners = self.manners.but(attending=False)
         if isinstance(command, RestOver) and (rest := self._rest_ended()) is not None:
@@ -212,6 +220,8 @@ class Session:
 
     def _decide(self, command: Command, heard: str | None) -> None:
         decision = self._decision(command)
+        if decision.plan is not None:
+            keep(self.sitting.journal, decision.plan)
         events: tuple[JournalEvent, ...] = decision.events or (Told(command=command.kind),)
         sayings = [decision.reply]
         over = self._rest_ended()
@@ -220,6 +230,8 @@ class Session:
         rest = None if over else self._rest_after(decision.events)
         if rest is not None:
             events, sayings = (*events, RestSuggested()), [*sayings, rest]
+        if any(isinstance(event, Stopped) for event in decision.events):
+            sayings = [*sayings, Reply.of("goodbye")]
         self._write_and_say(events, sayings[0], heard, *sayings[1:])
         self._called_ms = self._clock.now_ms()
         self.stopped = any(isinstance(event, Stopped) for event in decision.events)
@@ -233,7 +245,7 @@ class Session:
         if not self._habits.answers_yes or after.question is None:
             return decision
         answered = decide(plan, after, Yes())
-        return Decision(events=decision.events + answered.events, reply=answered.reply)
+        return Decision(events=decision.events + answered.events, reply=answered.reply, plan=answered.plan)
 
     def _rest_after(self, events: Sequence[Event]) -> Reply | None:
         if not self.manners.rests or not any(isinstance(event, Advanced) for event in events):

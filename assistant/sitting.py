@@ -8,7 +8,7 @@ from assistant.journal_events import JournalEvent
 from assistant.journal_plans import kept_plan
 from assistant.outlook import Outlook
 from assistant.ports import Clock
-from plans.conversation import Event, Progress
+from plans.conversation import Event, Progress, Reply
 from plans.engine import evolve
 from plans.pattern import Plan
 
@@ -29,6 +29,22 @@ class Sitting:
         for event in events:
             progress = evolve(progress, event)
         return progress
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What an answer comes to: events to be written down, and what is said."""
+
+    events: tuple[JournalEvent, ...]
+    sayings: tuple[Reply, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question of the surroundings; any command but yes and no leaves everything as it is."""
+
+    yes: Choice
+    no: Choice
 
 
 class Book:

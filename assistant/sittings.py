@@ -6,9 +6,10 @@ from assistant.failing import Surroundings, refuse
 from assistant.journal import Journal
 from assistant.journal_events import JournalEvent
 from assistant.journal_plans import keep, kept_plan
-from assistant.sitting import Sitting
-from plans.conversation import Event, Problem, Progress, Replanned, Reply
-from plans.engine import begin, evolve, replay
+from assistant.sitting import Choice, Question, Sitting
+from plans.conversation import Problem, Progress, Reply
+from plans.engine import begin, replay
+from plans.engine.replanning import take_over
 from plans.engine.resuming import resume
 from plans.json_form import plan_id
 from plans.making import Made
@@ -24,11 +25,13 @@ class Opening:
             they begin it, as after them, which comes to the same).
         events: what begins it.
         sayings: what is said first, a line each.
+        question: where the last of them asks something, what the answers come to.
     """
 
     sitting: Sitting
     events: tuple[JournalEvent, ...]
     sayings: tuple[Reply | Problem, ...]
+    question: Question | None = None
 
 
 def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, takes_edited: bool = False) -> Opening:
@@ -51,10 +54,17 @@ def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, t
     plan, progress = _recorded(journal, name)
     if plan_id(made.plan) == progress.now.plan:
         return _resumed(journal, name)
-    if takes_edited and _same_so_far(plan, made.plan, progress):
-        return _replanned(journal, name, made.plan, progress)
-    opening = _resumed(journal, name)
-    return Opening(opening.sitting, opening.events, (Reply.of("plan-edited", name=name), *opening.sayings))
+    sitting = Sitting(name, plan, progress, journal, journal.last_seq)
+    decision = take_over(plan, made.plan, progress)
+    if decision is None:
+        return Opening(sitting, (), (Reply.of("plan-edited", name=name), resume(plan, progress)))
+    keep(journal, made.plan)
+    taken = (Reply.of("plan-taken", name=name), decision.reply)
+    if takes_edited:
+        return Opening(sitting, decision.events, taken)
+    stays = Choice((), (Reply.of("plan-stays"), resume(plan, progress)))
+    question = Question(yes=stays, no=Choice(decision.events, taken))
+    return Opening(sitting, (), (Reply.of("plan-edited-ask", name=name),), question)
 
 
 def _known(journal: Journal, pair: str | None) -> str:
@@ -80,28 +90,9 @@ def _resumed(journal: Journal, name: str) -> Opening:
     return Opening(sitting, (), (resume(plan, progress),))
 
 
-def _replanned(journal: Journal, name: str, plan: Plan, progress: Progress) -> Opening:
-    keep(journal, plan)
-    event: Event = Replanned(now=progress.now.model_copy(update={"plan": plan_id(plan)}))
-    sitting = Sitting(name, plan, progress, journal, journal.last_seq)
-    return Opening(sitting, (event,), (Reply.of("plan-taken", name=name), resume(plan, evolve(progress, event))))
-
-
 def _recorded(journal: Journal, name: str) -> tuple[Plan, Progress]:
     progress = replay(journal.events(name))
     plan = kept_plan(journal, progress.now.plan)
     if plan is None:
         raise Surroundings(Problem.of("plan-lost", name=name))
     return plan, progress
-
-
-def _same_so_far(old: Plan, new: Plan, progress: Progress) -> bool:
-    """Whether every row up to the further of both places is the same in both plans, and the pair lies alike."""
-    done = max(progress.now.first.row_index, progress.now.second.row_index)
-    alike = old.around == new.around and _lies(old) == _lies(new)
-    return alike and done < len(new.rows) and old.rows[: done + 1] == new.rows[: done + 1]
-
-
-def _lies(plan: Plan) -> tuple[object, ...]:
-    how = plan.construction
-    return how.direction, how.needles, how.pairing

@@ -1,12 +1,14 @@
 """The first minutes: is the sound all right, which pair, and a new one asked question by question."""
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 
 from assistant.dialogue import Dialogue
 from assistant.interview import Answered, Interview, answer
 from assistant.journal import Journal
 from assistant.listening.ears import Ears
+from assistant.name_matching import fitting
+from assistant.session_commands import CountGiven, Skip
 from assistant.summing_up import summary
 from assistant.writing import write_whole
 from models.loudness import Meter, Verdict
@@ -72,10 +74,30 @@ def _verdict(verdict: Verdict, words: str | None) -> Reply:
     return Reply.of(verdict.value)
 
 
-def wants_last(dialogue: Dialogue, journal: Journal) -> bool:
-    """Whether the pair knitted last is to be gone on with; no where there is none."""
-    last = journal.last_pair
-    return last is not None and dialogue.yes(Reply.of("resume-or-new", name=last))
+def wanted_pair(dialogue: Dialogue, journal: Journal) -> str | None:
+    """The name of the pair to be gone on with: the one knitted last, or another; None for a new one."""
+    if journal.last_pair is None:
+        return None
+    last, *others = journal.pairs()
+    if dialogue.yes(Reply.of("resume-or-another" if others else "resume-or-new", name=last)):
+        return last
+    return _of_the_others(dialogue, others)
+
+
+def _of_the_others(dialogue: Dialogue, names: Sequence[str]) -> str | None:
+    """One of them by its number, or typed by its name; None for none of them, or where no answer comes."""
+    choices = (Reply.of("pair-choice", number=number, name=name) for number, name in enumerate(names, start=1))
+    question = Reply.of("which-pair", pairs=tuple(choices))
+    while names and (given := dialogue.ask(question, ("count_given", "skip"))) is not None:
+        match given.understood.command:
+            case Skip():
+                return None
+            case CountGiven(number=number) if number in range(1, len(names) + 1):
+                return names[int(number) - 1]
+        meant = fitting(given.words, names) if given.is_typed else ()
+        if len(meant) == 1:
+            return names[meant[0]]
+    return None
 
 
 def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made | None:

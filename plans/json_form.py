@@ -36,7 +36,12 @@ def canonical(plan: Plan) -> str:
 
 def plan_id(plan: Plan) -> str:
     """SHA-256, in hex, of the plan's canonical JSON."""
-    return hashlib.sha256(canonical(plan).encode("ascii")).hexdigest()
+    return text_id(canonical(plan))
+
+
+def text_id(text: str) -> str:
+    """SHA-256, in hex, of a plan's canonical JSON."""
+    return hashlib.sha256(text.encode()).hexdigest()
 
 
 def from_json(text: str) -> Plan:

@@ -200,7 +200,7 @@ def _forms(words: list[str]) -> Iterator[list[str]]:
 
 
 def test_every_option_in_the_documents_exists() -> None:
-    known = {opt for verb in VERBS.values() for param in verb.params for opt in param.opts}
+    known = {opt for verb in VERBS.values() for param in verb.params for opt in (*param.opts, *param.secondary_opts)}
     benchmarks = {"--ears"}
     tools = {"--set", "--phrases", "--json", "--vocabulary"}
     shell = " ".join(sh_blocks())

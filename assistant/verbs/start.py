@@ -22,7 +22,7 @@ from assistant.session import Habits
 from assistant.settings import Memory, Settings
 from assistant.sittings import Opening, open_pair
 from assistant.speaking.wording import word
-from assistant.starting import check_sound, new_pair, wants_last
+from assistant.starting import check_sound, new_pair, wanted_pair
 from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.knit import routes_of
 from assistant.verbs.shared import language_option, remembered
@@ -109,8 +109,9 @@ class Beginning:
                 self._check_sound(dialogue, ears, _Others(routes, self.settings, voice, inputs, clock, closing))
             elif routes.hear_from == "keys":
                 dialogue.say(Reply.of("no-ears"))
-            if wants_last(dialogue, journal):
-                return open_pair(journal, None)
+            name = wanted_pair(dialogue, journal)
+            if name is not None:
+                return open_pair(journal, None, pair=name)
             made = new_pair(dialogue, data_dir() / "plans", journal.pairs())
             return None if made is None else open_pair(journal, Made(plan=made.plan))
 

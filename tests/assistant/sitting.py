@@ -68,4 +68,5 @@ def sitting_down(
             habits=habits, expect=expected.append, remember=remember,
         )  # fmt: skip
         session.greet(*opening.sayings, events=opening.events)
+        session.question = opening.question
         yield Table(session, journal, clock, written, expected)

@@ -10,10 +10,10 @@ import pytest
 from assistant.journal import Journal
 from assistant.journal_checking import CHECK_PROBLEMS, check
 from assistant.journal_errors import JournalDamaged, JournalForeign, JournalMissing
-from assistant.journal_plans import hash_of, keep, kept, kept_plan
+from assistant.journal_plans import keep, kept, kept_plan
 from assistant.journal_rescue import readable
 from plans.conversation import Advanced, Begun, Counted, Marked, Place, Problem, Redone, Undone
-from plans.json_form import plan_id
+from plans.json_form import plan_id, text_id
 from plans.pattern import Half
 from tests.assistant.small_plan import END, SMALL, at_row
 
@@ -109,9 +109,9 @@ def test_a_plan_edited_in_the_file_is_noticed_and_not_used(path: Path) -> None:
 
 def test_a_text_that_is_no_plan_is_noticed_though_its_hash_is_right(path: Path) -> None:
     with forced(path) as connection:
-        connection.execute("INSERT INTO plan VALUES (?, ?)", (hash_of("knit"), "knit"))
+        connection.execute("INSERT INTO plan VALUES (?, ?)", (text_id("knit"), "knit"))
 
-    assert found(path) == [Problem.of("check-plan", plan=hash_of("knit")[:8])]
+    assert found(path) == [Problem.of("check-plan", plan=text_id("knit")[:8])]
 
 
 def test_a_plan_that_is_gone_is_named_wherever_it_is_needed(path: Path) -> None:

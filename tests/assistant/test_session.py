@@ -274,6 +274,23 @@ def test_an_edited_plan_is_taken_on_yes_where_the_rows_so_far_are_the_same(tmp_p
         assert "edited" in table.spoken[0]
 
 
+@pytest.mark.parametrize(("words", "is_taken"), [("yes", False), ("no", True), ("where am i", False)])
+def test_where_an_edited_plan_fits_it_is_asked_which_to_go_on_with(tmp_path: Path, words: str, is_taken: bool) -> None:
+    file, longer = tmp_path / "j.sqlite", practice(bind_off=BindOff.SEWN)
+    with sitting_down(file) as table:
+        table.hear(*["next"] * 12)
+        old, called = plan_id(table.session.sitting.plan), table.spoken[-1]
+    with sitting_down(file, made=longer) as table:
+        (answer,) = table.hear(words)
+        later = table.hear("yes", "no", "next")
+
+        assert ["Go on with the plan as it was?"] == [line[-30:] for line in table.spoken[:1]]
+        assert called in answer
+        assert is_taken == (plan_id(longer.plan) == table.session.sitting.progress.now.plan)
+        assert (old != table.session.sitting.progress.now.plan) == is_taken
+        assert 1 == len(later)
+
+
 def test_several_pairs_live_in_one_journal(tmp_path: Path) -> None:
     file = tmp_path / "j.sqlite"
     with sitting_down(file) as table:

@@ -13,14 +13,14 @@ from assistant.inputs import Failed, Input, OutputWanted, Tick
 from assistant.journal import Journal
 from assistant.languages import load
 from assistant.listening.ears import Ears
-from assistant.starting import PATIENCE_TICKS, TRIES, check_sound, new_pair, wants_last
+from assistant.starting import PATIENCE_TICKS, TRIES, check_sound, new_pair, wanted_pair
 from assistant.voice import Voice
 from models.recognising import Block, Heard
 from plans.conversation import Problem, Reply
 from plans.files import read_wishes
 from plans.making import Made
 from plans.wishes import Wishes
-from tests.assistant.sitting import said, sitting_down
+from tests.assistant.sitting import practice, said, sitting_down
 from tests.assistant.test_ears import SteppedRecogniser
 from tests.fakes import ListedSource, RememberingSink
 
@@ -185,16 +185,37 @@ def test_when_all_microphones_hear_nothing_it_ends() -> None:
 def test_with_no_pair_nothing_is_asked(tmp_path: Path) -> None:
     dialogue = Scripted(["yes"])
     with Journal.open(tmp_path / "j.sqlite") as journal:
-        assert not wants_last(dialogue, journal)
+        assert wanted_pair(dialogue, journal) is None
     assert [] == dialogue.lines
 
 
-@pytest.mark.parametrize(("answer", "wanted"), [("yes", True), ("no", False)])
-def test_the_last_pair_is_offered_by_name(answer: str, wanted: bool, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("answer", "wanted"), [("yes", "practice"), ("no", None)])
+def test_the_last_pair_is_offered_by_name(answer: str, wanted: str | None, tmp_path: Path) -> None:
     dialogue = Scripted([answer])
     with sitting_down(tmp_path / "j.sqlite") as table:
-        assert wanted == wants_last(dialogue, table.journal)
+        assert wanted == wanted_pair(dialogue, table.journal)
     assert ["Go on with practice? Say no for a new pair."] == dialogue.lines
+
+
+@pytest.mark.parametrize(("answers", "wanted"), [
+    (["yes"], "gift"), (["no", spoken("two")], "winter socks"), (["no", "one"], "practice"), (["no", "skip"], None),
+    (["no", "Winter"], "winter socks"), (["no", "seven", "1"], "practice"), (["no", "aunt", "i don't know"], None),
+    (["no"], None), ([], None), (["no", spoken("winter"), spoken("one")], "practice"),
+])  # fmt: skip
+def test_of_several_pairs_any_is_taken_by_its_number_or_name(
+    answers: Sequence[Input | str], wanted: str | None, tmp_path: Path
+) -> None:
+    dialogue = Scripted(answers)
+    for name in ("winter socks", "practice", "gift"):
+        with sitting_down(tmp_path / "j.sqlite", made=practice(name=name)) as table:
+            table.hear("next")
+    with Journal.open(tmp_path / "j.sqlite") as journal:
+        assert wanted == wanted_pair(dialogue, journal)
+
+    assert "Go on with gift? Say no for another pair, or a new one." == dialogue.lines[0]
+    if len(answers) > 1:
+        question = "Which pair: one, practice; two, winter socks? Say its number, or “skip” for a new pair."
+        assert question == dialogue.lines[1]
 
 
 # --- a new pair ----------------------------------------------------------------------------------------------------

@@ -125,9 +125,27 @@ def test_an_edited_plan_is_noticed_and_the_old_one_goes_on(machine: Machine) -> 
     machine.run("knit", machine.plan(), *TYPED, typed="next\n" * 5)
     ran = machine.run("knit", _written(machine, "socks.toml", heel=Heel.GERMAN), *TYPED)
 
+    edited = "The plan file of practice was edited since the pair was begun, and nothing knitted so far differs."
+    assert (0, f"{edited} Go on with the plan as it was?") == (ran.code, ran.lines[0])
+    assert "replanned" not in kinds(machine)
+
+
+def test_an_edited_plan_that_differs_in_what_is_knitted_is_not_even_offered(machine: Machine) -> None:
+    machine.run("knit", machine.plan(), *TYPED, typed="next\n" * 90)
+    ran = machine.run("knit", _written(machine, "socks.toml", heel=Heel.GERMAN), *TYPED, typed="no\nnext\n")
+
     edited = "The plan file of practice was edited since the pair was begun: I go on with the plan as it was."
     assert (0, edited) == (ran.code, ran.lines[0])
     assert "replanned" not in kinds(machine)
+
+
+def test_an_edited_plan_is_taken_where_she_says_so(machine: Machine) -> None:
+    machine.run("knit", machine.plan(), *TYPED, typed="next\n" * 5)
+    ran = machine.run("knit", _written(machine, "socks.toml", bind_off=BindOff.SEWN), *TYPED, typed="no\n")
+
+    assert 0 == ran.code
+    assert "nothing knitted so far differs: I go on with the new one. Practice." in ran.lines[1]
+    assert 1 == kinds(machine).count("replanned")
 
 
 def test_an_edited_plan_is_taken_with_yes_where_no_knitted_row_differs(machine: Machine) -> None:
@@ -201,14 +219,14 @@ def test_a_named_journal_is_used_and_its_folder_made(machine: Machine) -> None:
 
 
 @pytest.mark.parametrize("wrong", [
-    lambda file: file.write_text("{", encoding="utf-8"),
-    lambda file: file.write_text('{"voice": {"rate_wpm": 5}}', encoding="utf-8"),
+    lambda file: file.write_text("[", encoding="utf-8"),
+    lambda file: file.write_text("words_a_minute = 5", encoding="utf-8"),
     lambda file: file.write_bytes(b"\xff\xfe"),
 ])  # fmt: skip
 def test_damaged_settings_are_set_aside_and_told_about_once(
     wrong: Callable[[Path], object], machine: Machine
 ) -> None:
-    file = machine.home / "config" / "roundcaller" / "settings.json"
+    file = machine.home / "config" / "roundcaller" / "settings.toml"
     file.parent.mkdir(parents=True)
     wrong(file)
     first = machine.run("knit", machine.plan(), *TYPED, typed="next\n")

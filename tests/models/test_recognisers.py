@@ -7,7 +7,6 @@ import pytest
 
 from models.pocketsphinx_recogniser import PocketSphinxRecogniser
 from models.recognising import UNKNOWN_WORD, Block, Heard, Partial, Recogniser, Vocabulary
-from models.typed_recogniser import TypedRecogniser
 from models.vosk_recogniser import VoskRecogniser
 from tests.models import hearing, rooms
 from tests.models.test_vosk_recogniser import KOREAN, _korean_model
@@ -16,8 +15,6 @@ WORD = {"pocketsphinx": "next", "vosk": "ko: \N{HANGUL SYLLABLE NE}"}
 
 
 def _make(name: str) -> Recogniser:
-    if name == "typed":
-        return TypedRecogniser()
     return PocketSphinxRecogniser() if name == "pocketsphinx" else VoskRecogniser(_korean_model())
 
 
@@ -25,7 +22,7 @@ def _vocabulary(name: str) -> Vocabulary:
     return KOREAN if name == "vosk" else hearing.SMALL
 
 
-@pytest.fixture(params=["pocketsphinx", "vosk", "typed"])
+@pytest.fixture(params=["pocketsphinx", "vosk"])
 def recogniser(request):
     made = _make(request.param)
     made.expect(_vocabulary(made.name))
@@ -46,7 +43,7 @@ def _twice(listener):
 
 
 def test_it_has_a_name(recogniser):
-    assert recogniser.name in {"pocketsphinx", "vosk", "typed"}
+    assert recogniser.name in {"pocketsphinx", "vosk"}
 
 
 def test_a_silent_room_says_nothing(recogniser):

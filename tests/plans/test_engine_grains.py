@@ -15,17 +15,18 @@ from plans.conversation import (
     GrainSet,
     IHave,
     Next,
-    Progress,
+    Place,
     Redo,
+    Reply,
     RippedBack,
     Undo,
     WhereAmI,
 )  # fmt: skip
 from plans.engine import begin, decide, replay
-from plans.engine.courses import course, identity
+from plans.engine.courses import identity
 from plans.engine.replanning import take_over
-from plans.pattern import Half, Heel, StageName
-from tests.plans.knitter import Knitter, assert_registered, shown
+from plans.pattern import Half, Heel, Plan, StageName
+from tests.plans.knitter import Knitter, shown
 from tests.strategies import adult, commands, practice
 
 
@@ -75,15 +76,23 @@ def test_a_grain_is_no_step_to_undo():
     assert knitter.at == 0
 
 
-def test_another_plan_goes_on_in_the_same_round_and_undo_goes_back():
-    old, new = practice(), practice(Heel.GERMAN)
-    knitter = Knitter(old).knits_to(StageName.HEEL_TURN, 5, 1)
-    decision = take_over(old, new, identity(new), knitter.progress)
-    before = knitter.progress.now
+def taken_over(knitter: Knitter, new: Plan) -> Reply:
+    decision = take_over(knitter.plan, new, knitter.progress)
+    assert decision is not None
     knitter.plan = new
+    return knitter.hears(decision)
 
-    said = shown(knitter.hears(decision))
-    assert said.startswith("replanned(stage stage-heel-turn; round 5; of 8; call call(")
+
+def test_an_edited_plan_goes_on_at_the_very_same_step_and_undo_goes_back():
+    old, new = practice(), practice(Heel.GERMAN)
+    knitter = Knitter(old).knits_to(StageName.GUSSET, 2)
+    before = knitter.progress.now
+    called = shown(knitter.call)
+    said = shown(taken_over(knitter, new))
+
+    assert said.startswith("resume(")
+    assert called in said
+    assert (knitter.progress.now.first, knitter.progress.now.second) == (before.first, before.second)
     assert knitter.progress.now.plan == identity(new)
     assert knitter.say(Undo()).key == "undone-other-plan"
     assert knitter.progress.now == before
@@ -93,28 +102,29 @@ def test_another_plan_goes_on_in_the_same_round_and_undo_goes_back():
 
 @given(st.integers(0, 393))
 @settings(deadline=None, max_examples=40)
-def test_from_any_place_another_plan_takes_over_on_the_same_half_and_stage(at: int):
-    old, new = practice(), adult()
+def test_a_plan_takes_over_only_where_no_knitted_row_differs(at: int):
+    old, new = practice(), practice(Heel.GERMAN)
+    first = next(row.index for row, other in zip(old.rows, new.rows, strict=False) if row != other)
     knitter = Knitter(old, "group")
     while knitter.at < at:
         knitter.say(Next())
-    decision = take_over(old, new, identity(new), knitter.progress)
-    assert_registered(decision.reply)
-    (event,) = decision.events
-    there = replay([*knitter.events, event])
-    row, other = course(old).row(at), course(new).row(min(_at(new, there), course(new).end - 1))
+    further = max(knitter.progress.now.first.row_index, knitter.progress.now.second.row_index)
 
-    if knitter.finished:
-        assert _at(new, there) == course(new).end
-    else:
-        assert (row.stage, row.sock, row.half) == (other.stage, other.sock, other.half)
-        assert other.round >= row.round
+    assert (take_over(old, new, knitter.progress) is not None) == (further < first)
 
 
-def _at(plan, progress: Progress) -> int:
-    from plans.engine.places import in_hand
+def test_what_one_sock_that_is_ahead_has_knitted_counts_too():
+    old, new = practice(), practice(Heel.GERMAN)
+    knitter = Knitter(old).knits_to(StageName.GUSSET, 2)
+    heel = next(row.index for row in old.rows if row.stage is StageName.HEEL_FLAP)
+    ahead = knitter.progress.now.model_copy(update={"second": Place(row_index=heel)})
 
-    return in_hand(course(plan), progress.now)
+    assert take_over(old, new, knitter.progress) is not None
+    assert take_over(old, new, knitter.progress.model_copy(update={"now": ahead})) is None
+
+
+def test_another_count_of_stitches_never_takes_over():
+    assert take_over(practice(), adult(), Knitter(practice()).progress) is None
 
 
 def test_marks_of_another_plan_are_not_given_a_place():
@@ -123,8 +133,7 @@ def test_marks_of_another_plan_are_not_given_a_place():
     old, new = practice(), practice(Heel.GERMAN)
     knitter = Knitter(old)
     knitter.say(Mark())
-    knitter.hears(take_over(old, new, identity(new), knitter.progress))
-    knitter.plan = new
+    taken_over(knitter, new)
     knitter.say(Mark())
 
     assert shown(knitter.say(Marks())).startswith("marks(marks mark-of-other-plan(number 1) mark(number 2;")
