@@ -20,7 +20,10 @@ from plans.wishes import Wishes
 TRIES = 3
 PATIENCE_TICKS = 3
 
-_FIELDS_OF_PROBLEMS = ("foot_length", "ball", "ankle", "leg", "cuff", "swatch.stitches", "swatch.rounds")
+_FIELDS_OF_PROBLEMS = (
+    "foot_length", "ball", "ankle", "heel_diagonal", "calf", "leg", "cuff", "swatch.stitches", "swatch.rounds", "skein",
+    "skein_length", "skeins",
+)  # fmt: skip
 
 
 Another = Callable[[Ears], tuple[str, Ears] | None]

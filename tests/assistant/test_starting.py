@@ -24,7 +24,7 @@ from tests.assistant.sitting import practice, said, sitting_down
 from tests.assistant.test_ears import SteppedRecogniser
 from tests.fakes import ListedSource, RememberingSink
 
-FOOT = ("no", "24.5cm", "23cm", "skip", "skip", "skip", "30", "42")
+FOOT = ("no", "24.5cm", "23cm", "skip", "skip", "skip", "30", "42", "skip", "skip")
 
 
 class Scripted(Dialogue):
@@ -244,11 +244,14 @@ def test_a_pair_is_asked_for_proven_and_its_plan_kept(tmp_path: Path) -> None:
 
 def test_all_of_it_can_be_spoken(tmp_path: Path) -> None:
     answers = ("no", "twenty four and a half centimetres", "twenty three centimetres", "skip", "i don't know", "skip",
-               "thirty", "forty two rounds", "yes")  # fmt: skip
+               "thirty", "forty two rounds", "skip", "fifty grams", "two hundred and ten metres", "two",
+               "yes")  # fmt: skip
     made = new_pair(Scripted([spoken(words) for words in answers]), tmp_path, ())
 
     assert isinstance(made, Made)
     assert "24.5cm" == str(wishes_in(tmp_path).foot_length)
+    assert ("50g", "210m", 2) == (str(wishes_in(tmp_path).skein), str(wishes_in(tmp_path).skein_length),
+                                  wishes_in(tmp_path).skeins)  # fmt: skip
 
 
 def test_what_is_estimated_is_said_before_it_is_kept(tmp_path: Path) -> None:
@@ -267,7 +270,7 @@ def test_a_practice_pair_needs_two_numbers(tmp_path: Path) -> None:
 
 
 def test_what_cannot_be_knitted_is_told_and_asked_again(tmp_path: Path) -> None:
-    dialogue = Scripted(["no", "90cm", "23cm", "skip", "skip", "skip", "30", "42", *FOOT[1:], "yes"])
+    dialogue = Scripted(["no", "90cm", "23cm", "skip", "skip", "skip", "30", "42", "skip", "skip", *FOOT[1:], "yes"])
     made = new_pair(dialogue, tmp_path, ())
 
     assert isinstance(made, Made)

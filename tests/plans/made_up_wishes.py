@@ -4,9 +4,10 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
+from plans.amounts import Thread, Weight
 from plans.pattern import BindOff, Heel, Toe
 from plans.quantities import Length
-from plans.wishes import Swatch, Wishes
+from plans.wishes import Count, Swatch, Wishes, Worked
 
 INFANT_MM, EU_50_MM = 80, 320
 LACE, BULKY = 40, 12
@@ -49,7 +50,30 @@ def feet(draw: st.DrawFn) -> dict[str, Length | None]:
         "ankle": draw(st.sampled_from([None, ankle])),
         "leg": draw(st.sampled_from([None, leg])),
         "cuff": draw(st.none() | lengths(2, 100)),
+        "heel_diagonal": draw(st.none() | st.integers(110, 160).map(lambda percent: ball * Fraction(percent, 100))),
+        "calf": draw(st.none() | st.integers(90, 190).map(lambda percent: ball * Fraction(percent, 100))),
     }
+
+
+@st.composite
+def yarn(draw: st.DrawFn) -> dict[str, object]:
+    """A needle and balls of yarn, or some of it, or none."""
+    return {
+        "needle": draw(st.none() | lengths(2, 8)),
+        "skein": draw(st.none() | st.integers(10, 200).map(lambda grams: Weight(Fraction(grams)))),
+        "skein_length": draw(st.none() | st.integers(20, 900).map(lambda metres: Thread(Fraction(metres)))),
+        "skeins": draw(st.none() | st.integers(1, 6)),
+    }
+
+
+@st.composite
+def counts(draw: st.DrawFn) -> Count:
+    """Anything that may be counted, and how."""
+    numbers = st.none() | st.fractions(0, 1000)
+    return Count(
+        stitches=draw(numbers), rounds=draw(numbers), over=draw(st.fractions(0, 1000).map(Length)),
+        worked=draw(st.sampled_from(Worked)), washed=draw(st.booleans()),
+    )  # fmt: skip
 
 
 @st.composite
@@ -61,6 +85,8 @@ def wishes(draw: st.DrawFn) -> Wishes:
         ease_percent=draw(st.none() | tenths(0, 40)),
         around=draw(seldom(st.integers(0, 120))),
         cast_on=draw(seldom(st.integers(0, 60))),
+        gusset=draw(st.none() | st.none() | st.integers(1, 30)),
+        **draw(yarn()),
         toe=draw(st.sampled_from(Toe)),
         heel=draw(st.sampled_from(Heel)),
         bind_off=draw(st.sampled_from(BindOff)),
@@ -78,7 +104,15 @@ def absurd_wishes(draw: st.DrawFn) -> Wishes:
         socks=draw(st.tuples(st.text(max_size=2), st.text(max_size=2))),
         swatch=Swatch(stitches=draw(numbers), rounds=draw(numbers), over=Length(draw(numbers))),
         shoe=draw(st.none() | st.text(max_size=8) | st.sampled_from(["EU 39", "US 8", "EU 0"])),
-        **{name: draw(any_length) for name in ("foot_length", "ball", "ankle", "leg", "cuff")},
+        **{name: draw(any_length) for name in (
+            "foot_length", "ball", "ankle", "heel_diagonal", "calf", "leg", "cuff", "needle",
+        )},
+        counts=tuple(draw(st.lists(counts(), max_size=2))),
+        **{name: draw(st.none() | st.integers()) for name in (
+            "gusset", "foot_rounds", "leg_rounds", "cuff_rounds", "skeins",
+        )},
+        skein=draw(st.none() | numbers.map(Weight)),
+        skein_length=draw(st.none() | numbers.map(Thread)),
         ease_percent=draw(st.none() | numbers),
         around=draw(st.none() | st.integers()),
         cast_on=draw(st.none() | st.integers()),
