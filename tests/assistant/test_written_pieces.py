@@ -145,8 +145,33 @@ def test_a_hat_is_knitted_from_cast_on_to_bind_off_and_resumed(tmp_path: Path):
     assert (0, "", 0, "") == (first.code, first.err, second.code, second.err)
     assert "should be ninety-six: one too few" in first.out
     assert "Ripped back to brim, round one of ten?" in first.lines
-    assert second.lines[0].startswith("Invented hat.")
+    assert second.lines[0] == (
+        "Invented hat. Brim, round one of ten. The marker hangs where the round begins. To check: invented hat has "
+        "ninety-six. In hand: Brim, ten rounds. Twenty-four times knit two purl two, makes ninety-six."
+    )
     assert "That was the last of it: it is done." in second.lines
+
+
+def test_an_edited_hat_is_gone_on_with_where_nothing_knitted_differs(tmp_path: Path):
+    machine = Machine(tmp_path)
+    file = tmp_path / "hat.toml"
+    file.write_text(HAT, encoding="utf-8")
+    machine.run("knit", str(file), *TYPED, typed="next\n" * 6)
+    file.write_text(HAT.replace("Rnd 4: knit.", "Rnd 4: purl."), encoding="utf-8")
+    later = machine.run("knit", str(file), "--yes", *TYPED, typed="where am i\n")
+    file.write_text(HAT.replace("*k2, p2; rep", "*k1, p1; rep"), encoding="utf-8")
+    before = machine.run("knit", str(file), "--yes", *TYPED, typed="where am i\n")
+
+    assert "nothing knitted so far differs: I go on with the new one." in later.lines[0]
+    assert "I go on with the plan as it was." in before.lines[0]
+
+
+def test_a_hat_may_lie_in_two_halves():
+    lines = called(HAT.replace("multiple = 8", 'needles = "one-long-circular"'))
+
+    assert "Brim, ten rounds. Front: snug; twelve times knit two purl two, turn, makes forty-eight." in lines
+    assert "Back: snug; six times knit six knit two together, turn back, makes forty-two." in lines
+    assert "Round two of ten, plain, makes forty-two on each half." in lines
 
 
 def test_a_printed_pattern_shows_the_same_plan(tmp_path: Path):
