@@ -126,8 +126,9 @@ def answer(interview: Interview, question: Question, given: AnyCommand | None, w
                 return Answered(interview, Reply.of("ask-unit", number=words))
             return _length(interview, question, Length.parse(f"{number}{unit}"))
         case CountGiven(number=number) if question.kind == "count":
-            amount = _AMOUNTS.get(question.name, lambda plain: plain)(number)
-            return Answered(_with(interview, question, amount), Reply.of("answer-count", number=words))
+            amount = _AMOUNTS.get(question.name)
+            value = number if amount is None else amount(number)
+            return Answered(_with(interview, question, value), Reply.of("answer-count", number=words))
         case _:
             return _typed(interview, question, words)
 

@@ -31,7 +31,7 @@ _DIGIT = "digit"
 
 @dataclass(frozen=True, slots=True)
 class KeyTable:
-    """Key → what it asks for, alone and after digits; and how soon a second press is taken for the same.
+    """What each key asks for: alone, after digits, after millimetres (the part measured); and the guard against bounces.
 
     Attributes:
         guard_s: for most keys, in seconds.
@@ -40,6 +40,7 @@ class KeyTable:
 
     alone: Mapping[str, str]
     after_digits: Mapping[str, str]
+    after_millimetres: Mapping[str, str]
     guard_s: float
     brief_guard_s: float
     brief: frozenset[str]
@@ -54,8 +55,8 @@ class KeyTable:
         form = tomllib.loads(text)
         guard = form["guard"]
         return cls(
-            _turned(form["keys"]), _turned(form["after_digits"]), guard["seconds"], guard["brief_seconds"],
-            frozenset(guard["brief"]),
+            _turned(form["keys"]), _turned(form["after_digits"]), _turned(form["after_millimetres"]),
+            guard["seconds"], guard["brief_seconds"], frozenset(guard["brief"]),
         )  # fmt: skip
 
     @classmethod
@@ -106,6 +107,9 @@ class Keys:
             return Surface.NOTHING
         if digits and key in self.table.after_digits:
             return command_of(Match(self.table.after_digits[key], {NUMBER: int(digits)}))
+        if digits and key in self.table.after_millimetres:
+            part = self.table.after_millimetres[key]
+            return command_of(Match("tape_says", {NUMBER: int(digits), "part": part, "unit": "mm"}))
         return _meant(wish)
 
 

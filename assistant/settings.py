@@ -103,10 +103,25 @@ def load_settings(folder: Path) -> Loaded:
         return Loaded(Settings())
     except OSError:
         return Loaded(Settings(), Problem.of("settings-unreadable", where=str(file), file=str(file)))
+    settings = _read(content)
+    return Loaded(Settings(), _set_aside(file)) if settings is None else Loaded(settings)
+
+
+def remembered_language(folder: Path) -> str | None:
+    """The language in the settings; None where they cannot be read. Nothing is set aside or told."""
     try:
-        return Loaded(Settings.model_validate_json(json.dumps(tomllib.loads(content.decode()))))
-    except (ValueError, TypeError):  # no TOML, none of ours, or dates, which JSON does not know
-        return Loaded(Settings(), _set_aside(file))
+        settings = _read(settings_file(folder).read_bytes())
+    except OSError:
+        return None
+    return None if settings is None else settings.language
+
+
+def _read(content: bytes) -> Settings | None:
+    """The settings in a file; None where it is no TOML, none of ours, or holds dates, which JSON does not know."""
+    try:
+        return Settings.model_validate_json(json.dumps(tomllib.loads(content.decode())))
+    except (ValueError, TypeError):
+        return None
 
 
 def _set_aside(file: Path) -> Problem:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from plans.conversation import Measure, Problem, Reply
 from plans.files import wishes_text
-from plans.pattern import Plan
+from plans.pattern import GiveOrTake, Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
@@ -40,13 +40,16 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
 def _with_spread(plan: Plan, swatch: Measured, wishes: Wishes) -> Plan:
     """The plan with what it was made from, and how far off its measures may be, to a tenth of a millimetre."""
     finished = plan.finished
-    spread = {
-        "circumference_off_cm": finished.circumference_cm * swatch.stitches.share,
-        "foot_length_off_cm": finished.foot_length_cm * swatch.rounds.share,
-        "leg_off_cm": finished.leg_cm * swatch.rounds.share,
-    }
-    rounded = {name: Fraction(round(off * 100), 100) for name, off in spread.items()}
-    return plan.model_copy(update={"finished": finished.model_copy(update=rounded), "wishes": wishes_text(wishes)})
+    off = GiveOrTake(
+        circumference_cm=_hundredth(finished.circumference_cm * swatch.stitches.share),
+        foot_length_cm=_hundredth(finished.foot_length_cm * swatch.rounds.share),
+        leg_cm=_hundredth(finished.leg_cm * swatch.rounds.share),
+    )
+    return plan.model_copy(update={"give_or_take": off, "wishes": wishes_text(wishes)})
+
+
+def _hundredth(cm: Fraction) -> Fraction:
+    return Fraction(round(cm * 100), 100)
 
 
 def _beside_target(plan: Plan, size: SockSize, gauge: Gauge) -> Iterator[Problem]:

@@ -249,15 +249,20 @@ class PlanGauge(Record):
 
 
 class Finished(Record):
-    """What the socks will measure, relaxed, in cm; and how far off that may be, as far as the swatches tell."""
+    """What the socks will measure, relaxed, in cm."""
 
     circumference_cm: Decimal
     foot_length_cm: Decimal
     leg_cm: Decimal
-    circumference_off_cm: Decimal = Fraction(0)
-    foot_length_off_cm: Decimal = Fraction(0)
-    leg_off_cm: Decimal = Fraction(0)
     height_cm: Decimal | None = None           # of a piece that is no sock
+
+
+class GiveOrTake(Record):
+    """How far off the finished measures may be, in cm, as far as the swatches tell: nineteen times in twenty."""
+
+    circumference_cm: Decimal
+    foot_length_cm: Decimal
+    leg_cm: Decimal
 
 
 class Written(Record):
@@ -284,6 +289,7 @@ class Plan(Record):
         notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
         socks: their names; a single piece has one.
         charts: the charts that rows follow.
+        give_or_take: how far off the finished measures may be; None where no swatch was counted for them.
         wishes: the plan file that it was made from, without its comments; empty where it was made from none.
         written: the pattern of a piece written round by round; None for a sock worked out from measures.
     """
@@ -302,6 +308,7 @@ class Plan(Record):
     stages: tuple[Stage, ...]
     rows: tuple[Row, ...]
     charts: tuple[Chart, ...] = ()
+    give_or_take: GiveOrTake | None = None
     wishes: str = ""
     written: Written | None = None
 
@@ -313,6 +320,6 @@ class Plan(Record):
 
 __all__ = [
     "Act", "BindOff", "Chart", "ChartRow", "Colour", "Construction", "Decimal", "Direction", "Facing", "Finished",
-    "Group", "Half", "Heel", "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage",
+    "GiveOrTake", "Group", "Half", "Heel", "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage",
     "StageName", "Toe", "Written",
 ]  # fmt: skip

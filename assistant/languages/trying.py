@@ -14,7 +14,7 @@ from assistant.languages.verbosity import Verbosity
 from plans.conversation import Problem, Reply, Value
 
 COUNTS = (0, 1, 2, 5, 12, 22, 108)
-AS_WRITTEN = frozenset({"file", "name", "option", "path", "said", "url"})
+AS_WRITTEN = frozenset({"argument", "file", "name", "option", "path", "said", "url"})
 _PLURALS = frozenset({"zero", "one", "two", "few", "many", "other"})
 _NUMBER_FUNCTIONS = frozenset({"DIGITS", "SPELLED"})
 _FORM_FUNCTIONS = frozenset({"AS", "CAPITAL"})

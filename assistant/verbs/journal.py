@@ -96,7 +96,7 @@ def _sheet(
 ) -> str:
     sittings = takes(entries)
     if take is not None and take > len(sittings):
-        raise click.UsageError(f"There is no take {take}: choose from 1 to {len(sittings)}.")
+        raise refuse("no-such-take", take=take, takes=len(sittings))
     chosen = sittings[(take or len(sittings)) - 1] if sittings else ()
     return webvtt(sheet(chosen, plans))  # type: ignore[arg-type]
 

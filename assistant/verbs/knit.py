@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, cast
 import click
 
 from assistant.equipment import present
+from assistant.failing import refuse
 from assistant.journal import Journal
 from assistant.knitting import Wanted, knit_pair
 from assistant.session import Habits
@@ -65,13 +66,13 @@ def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, mode
     """The routes that the options name, with what goes without saying filled in.
 
     Raises:
-        click.UsageError: the options contradict each other.
+        Refused: the options contradict each other.
     """
     typed = recogniser == "typed"
     if typed and hear_from not in (None, "-"):
-        raise click.UsageError("With --recogniser typed words come from standard input: leave --from out.")
+        raise refuse("typed-from-elsewhere")
     if model is not None and recogniser != "vosk":
-        raise click.UsageError("--model is for --recogniser vosk: give both, or neither.")
+        raise refuse("model-without-vosk")
     if speak_to not in ("speaker", "none"):
         _check_sound_file(Path(speak_to), hear_from)
     return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or "pocketsphinx", model)
@@ -79,6 +80,6 @@ def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, mode
 
 def _check_sound_file(speak_to: Path, hear_from: str | None) -> None:
     if not speak_to.suffix and not speak_to.exists():
-        raise click.UsageError(f"--to takes speaker, none or a file such as answers.wav, not “{speak_to}”.")
+        raise refuse("speak-to-what", text=str(speak_to))
     if hear_from is not None and speak_to.exists() and speak_to.resolve() == Path(hear_from).resolve():
-        raise click.UsageError("--to must not be the file of --from: choose another name.")
+        raise refuse("speak-to-itself")

@@ -18,20 +18,30 @@ def models() -> None:
 
 
 @models.command("list")
-def list_all() -> None:
+@language_option
+def list_all(language: str | None) -> None:
     """List the models there are: name, language, licence, size, and whether each is on this machine.
 
     Example: roundcaller models list
     """
+    spoken = load_language(language)
     for state in list_models(data_dir()):
-        click.echo(_line(state))
+        click.echo(word(_listed(state), spoken))
 
 
-def _line(state: ModelState) -> str:
+def _listed(state: ModelState) -> Reply:
     model = state.model
-    size = f"{(model.size_bytes or 0) / 1e6:.0f} MB" if model.size_bytes else "size not known"
-    here = f"here: {state.path}" if state.path else f"not here: roundcaller models fetch {model.name}"
-    return f"{model.name}; {model.language}; {model.purpose}; {model.licence}; {size}; {here}"
+    megabytes = round((model.size_bytes or 0) / 1e6)
+    here = Reply.of("model-here", path=str(state.path)) if state.path else Reply.of("model-not-here", name=model.name)
+    return Reply.of(
+        "model-listed",
+        name=model.name,
+        language=model.language,
+        purpose=model.purpose,
+        licence=model.licence,
+        size=Reply.of("model-size", megabytes=megabytes) if model.size_bytes else Reply.of("model-size-unknown"),
+        here=here,
+    )
 
 
 @models.command()

@@ -15,7 +15,9 @@ from plans.files import write_wishes
 from plans.files.fields import READERS, read_answer, read_counts, read_field
 from plans.making import make_plan
 from plans.pattern import BindOff, Heel, Toe
+from plans.sizing.feet import is_childs
 from plans.sizing.measures import field
+from plans.sizing.shoes import shoes_note
 from plans.wishes import Swatch, Wishes
 
 _MEASURES = {
@@ -78,7 +80,9 @@ def plan(out: Path, language: str | None, **given: Any) -> None:  # noqa: ANN401
     if isinstance(made, tuple):
         raise Refused(*map(_at_its_option, made))
     write_text(out, write_wishes(wishes))
-    for note in (summary(made.plan), *made.notes):
+    foot = wishes.foot_length
+    shoes = () if foot is None or wishes.practice else (shoes_note(foot, child=is_childs(foot)),)
+    for note in (summary(made.plan), *shoes, *made.notes):
         click.echo(word(note, spoken, Verbosity.PLAIN), err=True)
     click.echo(click.format_filename(out), err=True)
 

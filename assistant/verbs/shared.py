@@ -34,7 +34,7 @@ def remembered(code: str | None) -> Remembered:
         LanguageProblem: there is none of that name, or it cannot be read.
     """
     loaded = load_settings(config_dir())
-    language = language_called(code or loaded.settings.language)
+    language = language_called(loaded.settings.language if code is None else code)
     if loaded.problem is not None:
         click.echo(word(loaded.problem, language), err=True)
     return Remembered(Memory(config_dir(), loaded.settings), language)

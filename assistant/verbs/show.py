@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from assistant.failing import refuse
 from assistant.languages import Language
 from assistant.languages.verbosity import Verbosity
 from assistant.speaking.wording import word
@@ -37,7 +38,7 @@ def show(file: Path | None, form: str, wants_schema: bool, language: str | None)
         click.echo(json.dumps(schema(), indent=2))
         return
     if file is None:
-        raise click.UsageError("Missing argument 'FILE': name a plan file, or give --schema.")
+        raise refuse("show-what")
     made = made_from(file)
     if form == "json":
         click.echo(json.dumps(as_json(made.plan), indent=2))

@@ -28,7 +28,7 @@ COMMENTS = {
     "needle": "How thick your needle is.",
     "skein": "What one ball weighs.",
     "skein_length": "How long the yarn of one ball is, as its band says.",
-    "skeins": "How many balls you have, for both socks together.",
+    "skeins": "How many balls you have of the main colour, for both socks together.",
     "toe": 'The toe: "wedge" or "rounded".',
     "heel": 'The short rows of the heel: "wrapped" or "german".',
     "bind_off": 'The end of the cuff: "decrease", "sewn" or "yarn-over".',

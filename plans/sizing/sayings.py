@@ -48,6 +48,7 @@ change helps.
 
 NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "foot-from-shoe": frozenset({"shoe", "length", "give_or_take"}),
+    "foot-in-shoes": frozenset({"foot", "sizes"}),
     "foot-estimated": frozenset({"length", "give_or_take"}),
     "ball-estimated": frozenset({"length", "give_or_take"}),
     "ankle-estimated": frozenset({"length", "give_or_take"}),

@@ -13,7 +13,7 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import NamedTuple
 
-from plans.conversation import Problem
+from plans.conversation import Problem, Reply
 from plans.quantities import MM_PER_INCH, Length, parse_number, plain_number
 from plans.sizing.measures import measure
 
@@ -86,6 +86,16 @@ def size_for(foot: Length, system: System) -> Shoe:
 def _number_for(foot: Length, system: System) -> Fraction:
     grading = GRADINGS[system]
     return foot.mm / grading.step.mm + grading.start
+
+
+_ADULTS = (System.EU, System.UK, System.US_MEN, System.US_WOMEN, System.MONDOPOINT)
+_CHILDREN = (System.EU, System.UK_CHILD, System.US_CHILD, System.MONDOPOINT)
+
+
+def shoes_note(foot: Length, *, child: bool) -> Reply:
+    """The sizes marked for a foot, for whoever wants to see whether a measure can be right."""
+    sizes = (size_for(foot, system) for system in (_CHILDREN if child else _ADULTS))
+    return Reply.of("foot-in-shoes", foot=measure(foot), sizes=", ".join(map(str, sizes)))
 
 
 _SYSTEM = re.compile(r"(?<![a-z])(eu|eur|uk|us|usa|mondopoint|mondo)(?![a-z])")

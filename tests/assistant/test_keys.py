@@ -11,7 +11,8 @@ from assistant.keys import NUMBER_LASTS_S, Keys, KeyTable, Surface, presses
 from assistant.languages import load
 from assistant.listening.commands import number_of
 from assistant.session_commands import ANSWERS, CountGiven
-from plans.conversation import AtRound, Back, Forward, IHave, Next, RippedBack, Undo
+from plans.conversation import AtRound, Back, Forward, IHave, NewBall, Next, RippedBack, TapeSays, Undo, YarnLeft
+from plans.quantities import Length
 
 TABLE = KeyTable.usual()
 SENT = {
@@ -153,7 +154,7 @@ def test_each_letter_asks_for_its_command(key: str, kind: str) -> None:
 
 def test_every_command_that_can_be_said_without_a_choice_has_a_key() -> None:
     """EN 301 549 V3.2.1, 4.2.6: usable without a voice."""
-    wishes = {*TABLE.alone.values(), *TABLE.after_digits.values()}
+    wishes = {*TABLE.alone.values(), *TABLE.after_digits.values(), *(["tape_says"] if TABLE.after_millimetres else [])}
     spoken = {*load("en").phrases.names(), *ANSWERS} - {"length_given"}
 
     assert spoken - wishes == set()
@@ -161,7 +162,7 @@ def test_every_command_that_can_be_said_without_a_choice_has_a_key() -> None:
 
 
 def test_every_key_in_the_table_can_be_sent_and_stands_for_something() -> None:
-    for key in (*TABLE.alone, *TABLE.after_digits, *TABLE.brief):
+    for key in (*TABLE.alone, *TABLE.after_digits, *TABLE.after_millimetres, *TABLE.brief):
         assert key in NAMES or (len(key) == 1 and key == key.lower())
     for key in TABLE.alone:
         assert isinstance(typed(key), Surface) or typed(key).kind == TABLE.alone[key]
@@ -173,6 +174,10 @@ def test_every_key_in_the_table_can_be_sent_and_stands_for_something() -> None:
         (("3", "3", "i"), IHave(stitches=33)),
         (("3", "3", "enter"), IHave(stitches=33)),
         (("0", "i"), IHave(stitches=0)),
+        (("1", "8", "0", "&"), TapeSays(part="foot", length=Length(Fraction(180)))),
+        (("9", "5", "%"), TapeSays(part="leg", length=Length(Fraction(95)))),
+        (("3", "0", "$"), YarnLeft(grams=30)),
+        (("*",), NewBall()),
         (("2", "j"), Back(rounds=2)),
         (("1", "4", "right"), Forward(rounds=14)),
         (("5", "g"), AtRound(round=5)),

@@ -206,7 +206,7 @@ def test_text_shows_measures_stages_and_every_step_a_fact_a_line(
     made = make_plan(PRACTICE)
     assert isinstance(made, Made)
 
-    assert lines[0].startswith("Twenty-four stitches around, ten point nine centimetres;")
+    assert lines[0].startswith("Twenty-four stitches around, ten point nine centimetres, give or take zero point two")
     assert f"Practice: {len(made.plan.rows)} rows, proven loop by loop." == lines[-1]
     assert "Cast-on: 1 round, 4 rows." in lines
     assert "That was the last of it: both socks are done." not in lines

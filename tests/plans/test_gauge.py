@@ -99,9 +99,9 @@ def test_counts_that_differ_in_two_ways_are_not_held_against_each_other():
 def test_the_spread_reaches_the_finished_measures():
     made = make_plan(Wishes(swatch=SWATCH, foot_length="24.5cm", ball="23.7cm"))
     assert isinstance(made, Made)
-    finished = made.plan.finished
+    finished, off = made.plan.finished, made.plan.give_or_take
 
     assert Length.of_cm(finished.circumference_cm) == gauge_of(SWATCH).width(64)
-    assert finished.circumference_off_cm == round(finished.circumference_cm / 60, 2)
-    assert finished.foot_length_off_cm == round(finished.foot_length_cm / 84, 2)
-    assert finished.leg_off_cm == round(finished.leg_cm / 84, 2)
+    assert off.circumference_cm == round(finished.circumference_cm / 60, 2)
+    assert off.foot_length_cm == round(finished.foot_length_cm / 84, 2)
+    assert off.leg_cm == round(finished.leg_cm / 84, 2)

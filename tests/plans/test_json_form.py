@@ -25,8 +25,7 @@ def test_the_agreed_names_are_there():
     assert set(form) >= TOP
     assert set(form["construction"]) >= {"toe", "heel", "bind_off", "direction", "needles"}
     assert set(form["gauge"]) == {"stitches_per_10cm", "rounds_per_10cm"}
-    measures = {"circumference", "foot_length", "leg"}
-    assert set(form["finished"]) == {f"{name}{end}" for name in measures for end in ("_cm", "_off_cm")}
+    assert set(form["finished"]) == set(form["give_or_take"]) == {"circumference_cm", "foot_length_cm", "leg_cm"}
     assert form["stages"][1] == {"name": "toe", "first_row": 4, "last_row": 35}
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from plans.conversation import Measure, Problem
 from plans.quantities import Length
-from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT, Shoe, System, parse_shoe, size_for
+from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT, Shoe, System, parse_shoe, shoes_note, size_for
 
 FEET = st.fractions(SHORTEST_FOOT.mm, LONGEST_FOOT.mm).map(Length)
 
@@ -80,3 +80,11 @@ def test_every_size_that_is_written_reads_back(system, doubled):
 @given(st.text())
 def test_any_text_is_a_shoe_or_a_problem(text):
     assert isinstance(parse_shoe(text), (Shoe, Problem))
+
+
+def test_a_foot_is_told_in_every_system_that_its_wearer_knows():
+    told = [dict(shoes_note(Length.parse(foot), child=child).values)["sizes"] for foot, child in
+            (("24.5cm", False), ("15cm", True))]  # fmt: skip
+
+    assert told == ["EU 38.5, UK 6, US men 7, US women 8, Mondopoint 245",
+                    "EU 24.5, UK child 7.5, US child 8, Mondopoint 150"]  # fmt: skip

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plans.quantities import Length
-from plans.sizing.feet import CHILD, estimate_ankle, estimate_ball, is_childs
+from plans.sizing.feet import CHILD, Estimate, estimate, is_childs
 from plans.sizing.standards import (
     NEEDLE_SIZES,
     YARN_WEIGHTS,
@@ -74,25 +74,39 @@ def test_a_gauge_over_10_cm_is_converted_exactly():
     assert Fraction(30) == over_four_inches(Fraction(30), Length.parse("4in"))
 
 
-@given(st.fractions(40, 400), st.fractions(40, 400))
-def test_a_longer_foot_has_a_wider_ball(one, other):
+GIRTHS = ("ball", "ankle", "heel", "calf")
+MEASURED = Length(Fraction(0))
+
+
+def of_length(part, foot):
+    return estimate(part, {"foot": Estimate(foot, MEASURED)})
+
+
+@given(st.fractions(40, 400), st.fractions(40, 400), st.sampled_from(GIRTHS))
+def test_a_longer_foot_is_wider_everywhere(one, other, part):
     shorter, longer = sorted((Length(one), Length(other)))
 
-    assert estimate_ball(shorter).length <= estimate_ball(longer).length
+    assert of_length(part, shorter).length <= of_length(part, longer).length
 
 
-def test_the_estimate_does_not_jump_where_children_begin():
-    below, above = estimate_ball(CHILD - Length(Fraction(1, 100))), estimate_ball(CHILD)
+@pytest.mark.parametrize("part", GIRTHS)
+def test_the_estimate_does_not_jump_where_children_begin(part):
+    below, above = of_length(part, CHILD - Length(Fraction(1, 100))), of_length(part, CHILD)
 
-    assert abs(above.length.mm - below.length.mm) < Fraction(1, 10)
+    assert abs(above.length.mm - below.length.mm) <= Fraction(1, 10)
 
 
-@given(st.fractions(40, 400).map(Length))
-def test_every_estimate_says_how_far_off_it_may_be(foot):
-    ball = estimate_ball(foot)
-    ankle = estimate_ankle(ball.length)
+@given(st.fractions(40, 400).map(Length), st.sampled_from(GIRTHS))
+def test_every_estimate_says_how_far_off_it_may_be(foot, part):
+    found = of_length(part, foot)
 
-    assert 0 < ball.give_or_take.mm < ball.length.mm / 4
-    assert ankle.give_or_take.mm == ball.length.mm / 10
-    assert ankle.length < ball.length
+    assert 0 < found.give_or_take.mm < found.length.mm / 4
     assert is_childs(foot) == (foot.mm < 210)
+
+
+@given(st.fractions(210, 320).map(Length))
+def test_a_girth_measured_makes_the_guess_of_another_surer(foot):
+    ball = of_length("ball", foot)
+    both = {"foot": Estimate(foot, MEASURED), "ball": Estimate(ball.length, MEASURED)}
+
+    assert estimate("heel", both).give_or_take < of_length("heel", foot).give_or_take

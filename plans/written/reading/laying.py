@@ -45,8 +45,9 @@ class Lie:
 
     def round_of(self, who: Who) -> tuple[Place, ...]:
         """The places of a round in the order in which the needle gives them."""
+        places: tuple[Place, ...]
         if who.sock is not None:
-            places = tuple((who.sock, half) for half in Half)
+            places = ((who.sock, Half.FRONT), (who.sock, Half.BACK))
         elif self.pieces == 2:
             places = ((1, Half.FRONT), (2, Half.FRONT), (2, Half.BACK), (1, Half.BACK))
         else:
@@ -215,7 +216,8 @@ class Needle:
             raise Wrong("written-half-twice", segment.at, round=number)
         whole = who.half is None and self.lie.halves
         found: dict[Place, Work] = {}
-        for sock in dict.fromkeys(place[0] for place in places):
+        socks: dict[Sock, None] = dict.fromkeys(place[0] for place in places)
+        for sock in socks:
             if whole:
                 found |= self._whole(sock, segment, rounds, number, chart)
             else:
@@ -264,7 +266,7 @@ class Needle:
         for one, following in zip(scope.units, scope.units[1:], strict=False):
             if one.taken < front < following.taken:
                 raise Wrong("written-across-halves", one.at, round=number)
-        works = {place: Work(_units_of(scope.units, places, place, self.loops)) for place in places}
+        works: dict[Place, Work] = {place: Work(_units_of(scope.units, places, place, self.loops)) for place in places}
         works[places[0]].before, works[places[1]].after = whole.before, whole.after
         for work in works.values():
             work.follows, work.exactly = whole.follows, whole.exactly
