@@ -31,7 +31,7 @@ _DIGIT = "digit"
 
 @dataclass(frozen=True, slots=True)
 class KeyTable:
-    """What each key asks for: alone, after digits, after millimetres (the part measured); and the guard against bounces.
+    """What each key asks for alone, after digits, and after millimetres (the part measured); and how it is guarded.
 
     Attributes:
         guard_s: for most keys, in seconds.
