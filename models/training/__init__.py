@@ -1,0 +1,1 @@
+"""How the English command model is made; README.md says step by step. Not in the wheel."""

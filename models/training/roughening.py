@@ -1,0 +1,148 @@
+"""Makes clean speech sound like speech in rooms: speed, echo, noise, distance, microphones; in batches on the GPU."""
+
+import math
+
+import torch
+from torch import Tensor
+
+RATE_HZ = 16_000
+
+
+def _uniform(low: float, high: float, like: Tensor) -> Tensor:
+    return torch.rand(len(like), 1, device=like.device) * (high - low) + low
+
+
+def _sometimes(share: float, changed: Tensor, plain: Tensor) -> Tensor:
+    return torch.where(torch.rand(len(plain), 1, device=plain.device) < share, changed, plain)
+
+
+def _power(sound: Tensor) -> Tensor:
+    return sound.square().sum(1, keepdim=True) / (sound.abs() > 0).sum(1, keepdim=True).clamp(min=1)
+
+
+def sped(sound: Tensor, lengths: Tensor, factor: Tensor) -> tuple[Tensor, Tensor]:
+    """Played faster (factor > 1) or slower; shape kept long enough for the slowest."""
+    out = torch.arange(int(sound.shape[1] / float(factor.min())) + 1, device=sound.device)[None] * factor
+    left = out.floor().long().clamp(max=sound.shape[1] - 2)
+    share = (out - left).clamp(max=1.0)
+    played = sound.gather(1, left) * (1 - share) + sound.gather(1, left + 1) * share
+    ends = (lengths / factor[:, 0]).long()
+    return torch.where(torch.arange(played.shape[1], device=sound.device)[None] < ends[:, None], played, 0.0), ends
+
+
+def padded(sound: Tensor, lengths: Tensor) -> tuple[Tensor, Tensor]:
+    """With silence before (up to 0.6 s) and after (0.1 to 0.6 s)."""
+    before = (torch.rand(len(sound), device=sound.device) * 0.6 * RATE_HZ).long()
+    after = ((torch.rand(len(sound), device=sound.device) * 0.5 + 0.1) * RATE_HZ).long()
+    total = lengths + before + after
+    at = torch.arange(int(total.max()), device=sound.device)[None] - before[:, None]
+    inside = (at >= 0) & (at < lengths[:, None])
+    return torch.where(inside, sound.gather(1, at.clamp(0, sound.shape[1] - 1)), 0.0), total
+
+
+def echoed(sound: Tensor) -> Tensor:
+    """In a room: noise that dies away exponentially after the direct sound (reverberation 0.1 to 0.7 s)."""
+    length = int(0.5 * RATE_HZ)
+    decay = _uniform(0.1, 0.7, sound) * RATE_HZ
+    times = torch.arange(length, device=sound.device)[None]
+    tail = torch.randn(len(sound), length, device=sound.device) * torch.exp(-6.9 * times / decay)
+    tail = tail / tail.square().sum(1, keepdim=True).sqrt() * 10 ** (_uniform(-15, 1, sound) / 20)
+    tail[:, : int(0.002 * RATE_HZ)] = 0.0
+    tail[:, 0] = 1.0
+    size = sound.shape[1] + length
+    return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(tail, size), size)[:, : sound.shape[1]]
+
+
+def coloured(sound: Tensor) -> Tensor:
+    """Noise between white and brown, one for each sound."""
+    spectrum = torch.fft.rfft(torch.randn_like(sound))
+    hertz = torch.linspace(0, RATE_HZ / 2, spectrum.shape[1], device=sound.device)[None]
+    return torch.fft.irfft(spectrum / (hertz + 50) ** _uniform(0, 1.2, sound), sound.shape[1])
+
+
+def clicks(sound: Tensor) -> Tensor:
+    """Needles: short ringing ticks, a few a second."""
+    ticks = (torch.rand_like(sound) < 3.0 / RATE_HZ).float() * torch.randn_like(sound)
+    times = torch.arange(400, device=sound.device)
+    ring = torch.exp(-times / 60.0) * torch.sin(
+        times * 2 * math.pi * (2000 + 3000 * torch.rand(1, device=sound.device)) / RATE_HZ
+    )
+    size = sound.shape[1] + 400
+    return torch.fft.irfft(torch.fft.rfft(ticks, size) * torch.fft.rfft(ring, size), size)[:, : sound.shape[1]]
+
+
+def tones(sound: Tensor) -> Tensor:
+    """Music of a kind: chords of decaying harmonic notes that change twice a second."""
+    times = torch.arange(sound.shape[1], device=sound.device)[None] / RATE_HZ
+    beat = (times * 2).long()
+    music = torch.zeros_like(sound)
+    for _ in range(3):
+        notes = 110 * 2 ** (torch.randint(0, 37, (len(sound), int(beat.max()) + 1), device=sound.device) / 12)
+        pitch = notes.gather(1, beat.expand(len(sound), -1))
+        phase = torch.cumsum(pitch, 1) * 2 * math.pi / RATE_HZ
+        fading = torch.exp(-3 * (times * 2 - beat))
+        music = music + fading * (phase.sin() + 0.5 * (2 * phase).sin() + 0.3 * (3 * phase).sin())
+    return music
+
+
+def babble(sound: Tensor) -> Tensor:
+    """Other people: four other sounds of the batch at other times."""
+    others = [
+        sound[torch.randperm(len(sound), device=sound.device)].roll(int(torch.randint(sound.shape[1], (1,))), 1)
+        for _ in range(4)
+    ]
+    return torch.stack(others).sum(0)
+
+
+def equalised(sound: Tensor) -> Tensor:
+    """Microphones: six bands up and down by some dB, and for some a telephone's narrow band."""
+    spectrum = torch.fft.rfft(sound)
+    hertz = torch.linspace(0, RATE_HZ / 2, spectrum.shape[1], device=sound.device)
+    knots = torch.log(torch.tensor([100.0, 400, 900, 2100, 4100, 8100], device=sound.device))
+    at = torch.log(hertz + 100)
+    left = (torch.bucketize(at, knots) - 1).clamp(0, 4)
+    share = ((at - knots[left]) / (knots[left + 1] - knots[left])).clamp(0, 1)
+    gains = torch.randn(len(sound), 6, device=sound.device) * 4
+    decibels = gains[:, left] * (1 - share) + gains[:, left + 1] * share
+    top = torch.where(
+        torch.rand(len(sound), 1, device=sound.device) < 0.3, _uniform(3300, 4200, sound), _uniform(6500, 9000, sound)
+    )
+    bottom = torch.where(
+        torch.rand(len(sound), 1, device=sound.device) < 0.3, _uniform(80, 300, sound), _uniform(0, 60, sound)
+    )
+    passed = ((hertz < top) & (hertz >= bottom)).float()
+    return torch.fft.irfft(spectrum * 10 ** (decibels / 20) * passed, sound.shape[1])
+
+
+def noisy(sound: Tensor, recorded: Tensor) -> Tensor:
+    """With one or two noises at 0 to 40 dB below the speech. `recorded`: one long real noise, shape (samples,)."""
+    begins = torch.randint(max(1, len(recorded) - sound.shape[1]), (len(sound), 1), device=sound.device)
+    real = recorded[(begins + torch.arange(sound.shape[1], device=sound.device)[None]) % len(recorded)]
+    kinds = torch.stack([coloured(sound), clicks(sound), tones(sound), babble(sound), real])
+    kinds = kinds / kinds.square().mean(2, keepdim=True).sqrt().clamp(min=1e-6)
+    weights = torch.tensor([4.0, 1.5, 1.0, 1.5, 2.0], device=sound.device).expand(len(sound), -1)
+    drawn = kinds[torch.multinomial(weights, 1)[:, 0], torch.arange(len(sound), device=sound.device)]
+    loud = _power(sound).sqrt().clamp(min=1e-4)
+    noise = drawn * loud * 10 ** (-_uniform(2, 40, sound) / 20)
+    hiss = kinds[0] * loud * 10 ** (-_uniform(20, 50, sound) / 20)
+    return sound + noise + hiss
+
+
+def roughened(sound: Tensor, lengths: Tensor, recorded: Tensor) -> tuple[Tensor, Tensor]:
+    """A batch (batch, samples; -1..1) as microphones in rooms would hear it, in int16's scale; and its new lengths."""
+    factor = 1 + (torch.rand(len(sound), 1, device=sound.device) - 0.5) * 0.3
+    sound, lengths = sped(sound, lengths, factor)
+    sound, lengths = padded(sound, lengths)
+    sound = _sometimes(0.5, echoed(sound), sound)
+    sound = _sometimes(0.85, noisy(sound, recorded), sound + 1e-4 * torch.randn_like(sound))
+    sound = _sometimes(0.8, equalised(sound), sound)
+    peak = sound.abs().amax(1, keepdim=True).clamp(min=1e-6)
+    return sound / peak * 10 ** _uniform(2.3, 4.5, sound), lengths
+
+
+def quiet(sound: Tensor, lengths: Tensor) -> tuple[Tensor, Tensor]:
+    """The same batch in a quiet room close to the microphone: what a network that knows nothing begins with."""
+    sound, lengths = padded(sound, lengths)
+    sound = sound + 3e-4 * torch.randn_like(sound)
+    peak = sound.abs().amax(1, keepdim=True).clamp(min=1e-6)
+    return sound / peak * 10 ** _uniform(3.5, 4.3, sound), lengths
