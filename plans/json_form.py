@@ -4,7 +4,7 @@ import hashlib
 import json
 from typing import Any
 
-from plans.pattern import Colour, Group, Plan, Row
+from plans.pattern import Colour, Construction, Group, Plan, Row
 from plans.stitches import EXTRA_OPS, TAKES_MAKES, Op
 
 Json = dict[str, Any]
@@ -30,8 +30,19 @@ _OPTIONAL = ("charts", "give_or_take", "wishes", "written")
 
 
 def canonical(plan: Plan) -> str:
-    """The plan's canonical JSON: sorted keys, no spaces, ASCII."""
-    return json.dumps(as_json(plan), sort_keys=True, separators=(",", ":"))
+    """The plan's canonical JSON: sorted keys, no spaces, ASCII.
+
+    What the first plans did not name yet is left out where it is as it was in them: they keep their identity.
+    """
+    form = as_json(plan)
+    usual = {name: field.default for name, field in Construction.model_fields.items() if not field.is_required()}
+    usual.pop("second_tip")
+    for name, default in usual.items():
+        if form["construction"][name] == default:
+            del form["construction"][name]
+    if plan.heel_depth == plan.turned:
+        del form["heel_depth"]
+    return json.dumps(form, sort_keys=True, separators=(",", ":"))
 
 
 def plan_id(plan: Plan) -> str:
@@ -53,6 +64,7 @@ def from_json(text: str) -> Plan:
     form = json.loads(text)
     if isinstance(form, dict):
         form.pop("extra_ops", None)
+        form.setdefault("heel_depth", form.get("turned"))  # older plans have turned heels only, as deep as these turn
     return Plan.model_validate_json(json.dumps(form))
 
 

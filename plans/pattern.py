@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, PlainSerializer
 
+from plans.names import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.quantities import Length
 from plans.record import Record
 from plans.stitches import Op
@@ -66,6 +67,12 @@ class Act(StrEnum):
     SLIDE_AWAY = "slide along"                 # push the cast-on sock along to make room for the other
     READY_TO_KNIT = "draw the back tip"        # rest the back loops on the cable, front facing
     JOIN = "join in the round"                 # after an open cast-on, the loops not twisted
+    PULL_WASTE = "pull out the waste yarn"     # a heel made last is opened
+    SNIP = "snip the heel open"                # the same where a thread holds its stitches
+    JOIN_YARN = "join the yarn"
+    FIRST_NEEDLE = "take the first needle"     # of two circulars, the fronts'
+    SECOND_NEEDLE = "take the second needle"   # the backs'
+    BRING_LOOP = "bring the waiting loop"      # in the bind-off, over to the second needle
     CHANGE_YARN = "change yarn"
     SNUG = "snug"                              # pull the first two stitches snug
     PULL_TAIL = "pull the tail"
@@ -78,6 +85,7 @@ class Act(StrEnum):
     TURN = "turn"                              # short rows and flap rows
     CUT = "cut"
     CUT_LONG = "cut a long tail"               # for sewing: three to four times the width round the cuff
+    SEW_HEM = "sew the hem down"
     WEAVE_IN = "weave in"
     WASH = "wash"
 
@@ -93,9 +101,10 @@ class Act(StrEnum):
 
 
 _AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.TURN, Act.CUT,
-          Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
+          Act.CUT_LONG, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
 _ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON,
-          Act.JOIN, Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL}  # fmt: skip
+          Act.JOIN, Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL,
+          Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN}  # fmt: skip
 
 
 class Group(Record):
@@ -175,28 +184,6 @@ class Stage(Record):
     last_row: Count
 
 
-class Toe(StrEnum):
-    """How the toe widens: an increase every other round, or faster at the tip and slower later."""
-
-    WEDGE = "wedge"
-    ROUNDED = "rounded"
-
-
-class Heel(StrEnum):
-    """How the short rows of the heel turn are closed; both have gusset and slipped-stitch flap."""
-
-    WRAPPED = "wrapped"
-    GERMAN = "german"
-
-
-class BindOff(StrEnum):
-    """How the cuff ends."""
-
-    DECREASE = "decrease"
-    SEWN = "sewn"
-    YARN_OVER = "yarn-over"
-
-
 class Direction(StrEnum):
     """Where the sock begins."""
 
@@ -208,13 +195,22 @@ class Needles(StrEnum):
     """How the loops lie."""
 
     ONE_LONG_CIRCULAR = "one-long-circular"
+    TWO_CIRCULARS = "two-circulars"            # fronts on the one, backs on the other
     ONE_CIRCULAR = "one-circular"              # one piece, its whole round on the needle: no halves, all is front
+
+
+class Order(StrEnum):
+    """Whether the socks are on the needle together or the second is begun when the first is done."""
+
+    BOTH_AT_ONCE = "both-at-once"
+    ONE_AFTER_THE_OTHER = "one-after-the-other"
 
 
 class Pairing(StrEnum):
     """Whether the second sock is the first again or its mirror image."""
 
     IDENTICAL = "identical"
+    MIRRORED = "mirrored"
 
 
 class Construction(Record):
@@ -231,6 +227,11 @@ class Construction(Record):
     needles: Needles
     pairing: Pairing
     second_tip: Literal["k", "ktbl"] = "k"     # how the back's cast-on loops are worked in round 1
+    order: Order = Order.BOTH_AT_ONCE
+    increase: Increase = Increase("make-one")
+    sole: Sole = Sole("plain")
+    leg: Leg = Leg("straight")
+    cuff: Cuff = Cuff("rib-1x1")
 
 
 def _decimal(value: object) -> object:
@@ -285,7 +286,8 @@ class Plan(Record):
         multiple: what `around` is a multiple of.
         cast_on: loops of one sock on both tips together.
         gusset: stitches added on each side of the sole.
-        turned: stitches marked on each side in the heel turn.
+        turned: stitches marked on each side of the heel; of a heel made last, its decrease rounds.
+        heel_depth: rounds of the foot's length that the heel makes, without a gusset.
         notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
         socks: their names; a single piece has one.
         charts: the charts that rows follow.
@@ -305,6 +307,7 @@ class Plan(Record):
     cast_on: Count
     gusset: Count
     turned: Count
+    heel_depth: Count
     stages: tuple[Stage, ...]
     rows: tuple[Row, ...]
     charts: tuple[Chart, ...] = ()
@@ -319,7 +322,7 @@ class Plan(Record):
 
 
 __all__ = [
-    "Act", "BindOff", "Chart", "ChartRow", "Colour", "Construction", "Decimal", "Direction", "Facing", "Finished",
-    "GiveOrTake", "Group", "Half", "Heel", "Length", "Needles", "Pairing", "Plan", "PlanGauge", "Row", "Sock", "Stage",
-    "StageName", "Toe", "Written",
+    "Act", "BindOff", "Chart", "ChartRow", "Colour", "Construction", "Cuff", "Decimal", "Direction", "Facing",
+    "Finished", "GiveOrTake", "Group", "Half", "Heel", "Increase", "Leg", "Length", "Needles", "Order", "Pairing",
+    "Plan", "PlanGauge", "Row", "Sock", "Sole", "Stage", "StageName", "Toe", "Written",
 ]  # fmt: skip

@@ -33,6 +33,7 @@ _PARTS: dict[str, set[str]] = {
     # names of things
     **{stage_key(stage): set() for stage in StageName},
     "half-front": set(), "half-back": set(),
+    "half-sole": set(), "half-leg": set(),     # of a heel made last
     "sock-first": set(), "sock-second": set(), "sock-named": {"name"},
     "piece-first": set(), "piece-second": set(),       # of a pair that is no socks
     "grain-group": set(), "grain-half": set(), "grain-side": set(), "grain-round": set(),
@@ -54,6 +55,10 @@ _PARTS: dict[str, set[str]] = {
     "repeat": {"work", "times"},               # slip one, knit one: five times
     "work-cast-on": set(), "work-plain": set(), "work-increase": set(), "work-decrease": set(),
     "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
+    "work-increase-left-first": set(), "work-increase-kfb": set(), "work-increase-lifted": set(),
+    "work-increase-one-edge": set(),
+    "work-open-heel": set(), "work-keep-heel": set(), "work-graft": set(), "work-holes": set(),
+    "work-slipped": set(),                     # every second stitch
     "work-rib": set(), "work-bind-off": set(), "work-mixed": set(),
     # a row of a chart is told before its stitches; a round in two colours: "three main, one contrast"
     "chart-row": {"row", "of"},
@@ -108,6 +113,7 @@ _REPLIES: dict[str, set[str]] = {
     # the step in hand, all lists, in this order; `acts` come before the work, `then` after it
     "call": {"stage", "where", "acts", "work", "then", "makes"},
     "call-round": {"round", "of"},             # a whole plain round: fourteen of twenty-four
+    "call-round-one": {"round", "of"},         # the same of one sock
     "call-round-same": {"round", "of"},        # a whole round worked like the one before
     "finished": set(), "finished-already": set(),
     "finished-written": set(), "finished-already-written": set(),      # of a piece that is no sock

@@ -47,6 +47,11 @@ class Op(StrEnum):
     SLIP_MARKER = "slip_marker"
     REMOVE_MARKER = "remove_marker"
     GATHER = "gather"
+    WASTE = "waste"
+    THREAD = "thread"
+    FREE = "free"
+    PICK_UP = "pick_up"
+    GRAFT_RIB = "graft_rib"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -88,13 +93,19 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.SLIP_MARKER: (0, 0),
     Op.REMOVE_MARKER: (0, 0),
     Op.GATHER: (1, 0),
+    Op.WASTE: (0, 0),
+    Op.THREAD: (0, 0),
+    Op.FREE: (0, 1),
+    Op.PICK_UP: (0, 1),
+    Op.GRAFT_RIB: (2, 0),
 }
 
 MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER})
 """What is done to a marker that hangs between two loops."""
 
 EXTRA_OPS: frozenset[Op] = frozenset({
-    Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER, *MARKERS,
+    Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER,
+    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, *MARKERS,
 })  # fmt: skip
 """Operations of our own naming.
 
@@ -104,6 +115,9 @@ EXTRA_OPS: frozenset[Op] = frozenset({
 which drops off; the next one waits.
 `skp`, `sk2p`: slip one, knit one (or two together), pass the slipped stitch over. `gather`: the cut and threaded
 tail is drawn through the loop, which comes off the needle; at the end it is pulled tight.
+`waste`: the next loops are knitted with waste yarn and slid back. `thread`: a thread is run through the next loops,
+which stay. `free`: a loop kept so is put on the needle again, from the one side of the opening or the other.
+`pick_up`: a strand is lifted onto the needle. `graft_rib`: a knit and its purl neighbour are grafted together.
 """
 
 INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from plans.amounts import Thread, Weight
 from plans.conversation import Reply
-from plans.pattern import BindOff, Chart, Heel, Toe
+from plans.pattern import BindOff, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, Toe
 from plans.quantities import Length, Number
 from plans.record import Record
 
@@ -67,6 +67,10 @@ class Wishes(Record):
         skein: what one ball weighs.
         skein_length: how long its yarn is.
         skeins: balls there are, for both socks together.
+        increase: how toe and gusset become wider.
+        leg_style: how the leg below its cuff is knitted.
+        cuff_style: what the cuff is.
+        one_at_a_time: the second sock is begun when the first is done.
         practice: the fewest stitches that still show every step.
         chart: what foot or leg follow in place of plain stitches.
     """
@@ -95,9 +99,15 @@ class Wishes(Record):
     skein: Weight | None = None
     skein_length: Thread | None = None
     skeins: int | None = None
-    toe: Toe = Toe.WEDGE
-    heel: Heel = Heel.WRAPPED
-    bind_off: BindOff = BindOff.DECREASE
+    toe: Toe = Toe("wedge")
+    increase: Increase = Increase("make-one")
+    sole: Sole = Sole("plain")
+    heel: Heel = Heel("wrapped")
+    leg_style: Leg = Leg("straight")
+    cuff_style: Cuff = Cuff("rib-1x1")
+    bind_off: BindOff = BindOff("decrease")
+    needles: Needles = Needles.ONE_LONG_CIRCULAR
+    one_at_a_time: bool = False
     through_back_loop: bool = False
     practice: bool = False
     chart: Chart | None = None

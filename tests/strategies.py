@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 from functools import cache
+from random import Random
 
+import pytest
 from hypothesis import strategies as st
 
 from plans.conversation import (
@@ -30,9 +32,52 @@ from plans.conversation import (
     YarnLeft,
     Yes,
 )
+from plans.files.fields import PAIR_NEEDLES
 from plans.making import make_plan
-from plans.pattern import BindOff, Half, Heel, Plan, StageName, Toe
+from plans.pattern import (
+    BindOff,
+    Cuff,
+    Half,
+    Heel,
+    Increase,
+    Leg,
+    Needles,
+    Plan,
+    Sole,
+    StageName,
+    Toe,
+)
+from plans.rows.heels import heel as heel_part
 from plans.wishes import Swatch, Wishes
+
+FLAP_HEELS = tuple(heel for heel in Heel if StageName.HEEL_FLAP in heel_part(heel).stages)
+"""Those with a gusset that a flap eats."""
+
+KINDS = {
+    "toe": Toe, "increase": Increase, "sole": Sole, "heel": Heel, "leg_style": Leg, "cuff_style": Cuff,
+    "bind_off": BindOff,
+}  # fmt: skip
+"""The fields of the wishes that name a construction, and what they may name."""
+
+CHOICES = tuple((field, str(name)) for field, names in KINDS.items() for name in names)
+"""Every construction there is."""
+
+ARRANGEMENTS = tuple((needles, alone) for needles in PAIR_NEEDLES for alone in (False, True))
+"""What a pair can lie on, both socks at once or one after the other."""
+
+EVERYWHERE = tuple((*choice, *arrangement) for choice in CHOICES for arrangement in ARRANGEMENTS)
+"""Every construction on every arrangement."""
+
+_DRAWN = Random(64)
+USUAL = tuple((*choice, *_DRAWN.choice(ARRANGEMENTS)) for choice in CHOICES)
+"""The usual share of these: every construction once, on an arrangement drawn by a fixed seed."""
+
+SHARED = tuple(pytest.param(*each, marks=() if each in USUAL else pytest.mark.nightly) for each in EVERYWHERE)
+"""Every construction on every arrangement, as parameters: at night those that are not of the usual share."""
+
+_USUAL_HEELS = {Heel("wrapped"), Heel("german"), Heel("short-row-german"), Heel("forethought")}
+HEELS = tuple(pytest.param(each, marks=() if each in _USUAL_HEELS else pytest.mark.nightly) for each in Heel)
+"""Every heel, as a parameter of what takes long: usually one of each family and of each way to mark a turn."""
 
 
 @cache
@@ -40,10 +85,17 @@ def practice(
     heel: Heel = Heel.WRAPPED, bind_off: BindOff = BindOff.DECREASE, toe: Toe = Toe.WEDGE
 ) -> Plan:
     """The practice pair: 24 stitches around."""
-    wishes = Wishes(
-        swatch=Swatch(stitches=22, rounds=30), heel=heel, bind_off=bind_off, toe=toe, practice=True
-    )
-    return _made(wishes)
+    return _made(Wishes(swatch=_SWATCH, heel=heel, bind_off=bind_off, toe=toe, practice=True))
+
+
+@cache
+def varied(field: str, name: str, needles: Needles = Needles.ONE_LONG_CIRCULAR, *, alone: bool = False) -> Plan:
+    """The practice pair with one construction instead of the usual one, on any needles."""
+    chosen = {field: KINDS[field](name)}
+    return _made(Wishes(swatch=_SWATCH, practice=True, needles=needles, one_at_a_time=alone, **chosen))
+
+
+_SWATCH = Swatch(stitches=22, rounds=30)
 
 
 @cache

@@ -1,6 +1,6 @@
 """`roundcaller plan`: from the tape measure to a plan file."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -12,9 +12,9 @@ from assistant.summing_up import summary
 from assistant.verbs.shared import language_option, load_language, write_text
 from plans.conversation import Problem
 from plans.files import write_wishes
-from plans.files.fields import READERS, read_answer, read_counts, read_field
+from plans.files.fields import PAIR_NEEDLES, READERS, read_answer, read_counts, read_field
 from plans.making import make_plan
-from plans.pattern import BindOff, Heel, Toe
+from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.sizing.feet import is_childs
 from plans.sizing.measures import field
 from plans.sizing.shoes import shoes_note
@@ -36,8 +36,8 @@ _COUNT = (
 )
 
 
-def _choice(names: type[Toe] | type[Heel] | type[BindOff]) -> click.Choice[str]:
-    return click.Choice([str(name.value) for name in names])
+def _choice(names: Iterable[str]) -> click.Choice[str]:
+    return click.Choice([str(name) for name in names])
 
 
 @click.command()
@@ -58,12 +58,18 @@ def _choice(names: type[Toe] | type[Heel] | type[BindOff]) -> click.Choice[str]:
 @click.option("--around", metavar="STITCHES", help="The whole sock's stitches, where you want your own number.")
 @click.option("--cast-on", metavar="LOOPS", help="The whole sock's cast-on loops, both needle tips together.")
 @click.option("--toe", type=_choice(Toe), help="How the toe widens.")
-@click.option("--heel", type=_choice(Heel), help="How the short rows of the heel turn are closed.")
+@click.option("--increase", type=_choice(Increase), help="How toe and gusset become wider.")
+@click.option("--sole", type=_choice(Sole), help="How the back of the foot is knitted.")
+@click.option("--heel", type=_choice(Heel), help="The heel: with a gusset and a flap, of short rows, or made last.")
+@click.option("--leg-style", type=_choice(Leg), help="How the leg below its cuff is knitted.")
+@click.option("--cuff-style", type=_choice(Cuff), help="What the cuff is.")
 @click.option("--bind-off", type=_choice(BindOff), help="How the cuff ends.")
 @click.option("--gusset", metavar="STITCHES", help="Stitches added on each side of the sole; more for a high instep.")
 @click.option("--skein", metavar="WEIGHT", help="What one ball weighs, such as 50g: whether the yarn will do is told.")
 @click.option("--skein-length", metavar="LENGTH", help="How long one ball's yarn is, as its band says, such as 210m.")
 @click.option("--skeins", metavar="NUMBER", help="How many balls you have, for both socks together.")
+@click.option("--needles", type=_choice(PAIR_NEEDLES), help="What it is knitted on.")
+@click.option("--one-at-a-time", is_flag=True, help="Begin the second sock when the first is done.")
 @click.option("--practice", is_flag=True, help="The fewest stitches that still show every step; needs no foot.")
 @click.option("--name", metavar="TEXT", help="What to call the pair; the file's name where left out.")
 @click.option("--socks", metavar="ONE,TWO", help='What to call the two socks; "first,second" where left out.')

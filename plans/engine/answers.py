@@ -4,10 +4,10 @@ from plans.conversation import PlanId, Progress, Reply, Standing
 from plans.engine.apart import apart, turn_passed
 from plans.engine.calling import call, call_span
 from plans.engine.courses import Course, course, slot
-from plans.engine.marking import heel_state
-from plans.engine.naming import half_name, half_of, is_whole, round_number, said, stage_name
+from plans.engine.marking import has_doubles, heel_state
+from plans.engine.naming import half_in, half_of_row, is_whole, round_number, said, stage_name
 from plans.engine.places import Span, after, in_hand, loops_to_go, span, to_go
-from plans.pattern import Half, Heel, Plan, StageName
+from plans.pattern import Half, Plan, Sock, StageName
 
 
 def where_am_i(plan: Plan, progress: Progress) -> Reply:
@@ -19,7 +19,7 @@ def where_am_i(plan: Plan, progress: Progress) -> Reply:
     number, of = round_number(the_course, row.index)
     return Reply.of(
         "where-am-i",
-        where=half_of(plan, row.sock, row.half),
+        where=half_of_row(the_course, row),
         stage=stage_name(row.stage),
         round=number,
         of=of,
@@ -33,20 +33,21 @@ def where_am_i(plan: Plan, progress: Progress) -> Reply:
 def _counts(the_course: Course, the_span: Span) -> tuple[Reply, ...]:
     """Before and after for each half in the span; both socks in one where they agree."""
     before, following = the_course.counts[the_span.start], the_course.counts[the_span.end]
-    halves = {(row.sock, row.half) for row in (the_course.row(at) for at in the_span.positions)}
+    worked = [the_course.row(at) for at in the_span.positions]
+    halves = {(row.sock, row.half): row for row in worked}
     found: list[Reply] = []
     for half in Half:
-        socks = [sock for sock in (1, 2) if (sock, half) in halves]
+        socks: list[Sock] = [sock for sock in (1, 2) if (sock, half) in halves]
         pairs = {(before[slot(sock, half)], following[slot(sock, half)]) for sock in socks}
         if len(socks) == 2 and len(pairs) == 1:
             ((now, then),) = pairs
-            where = Reply.of("where-side", half=half_name(half))
+            where = Reply.of("where-side", half=half_in(the_course, halves[1, half]))
             found.append(Reply.of("half-counts", where=where, before=now, after=then))
             continue
         found.extend(
             Reply.of(
                 "half-counts",
-                where=half_of(the_course.plan, sock, half),
+                where=half_of_row(the_course, halves[sock, half]),
                 before=before[slot(sock, half)],
                 after=following[slot(sock, half)],
             )
@@ -61,7 +62,7 @@ def heel_part(the_course: Course, at: int) -> tuple[Reply, ...]:
     if not the_course.is_heel(row.index):
         return ()
     state = heel_state(the_course, at)
-    key = "turn-doubles" if the_course.plan.construction.heel is Heel.GERMAN else "turn-wraps"
+    key = "turn-doubles" if has_doubles(the_course, row.index) else "turn-wraps"
     turn = Reply.of(key, on_right=state.marks[0], on_left=state.marks[1], unmarked=state.unmarked)
     if row.stage is not StageName.HEEL_FLAP:
         return (turn,)
@@ -78,7 +79,7 @@ def how_many(plan: Plan, progress: Progress) -> Reply:
     here = slot(row.sock, row.half)
     return Reply.of(
         "how-many-whole" if is_whole(plan) else "how-many",
-        where=half_of(plan, row.sock, row.half),
+        where=half_of_row(the_course, row),
         now=the_course.counts[the_span.start][here],
         after=the_course.counts[the_span.end][here],
         to_go=loops_to_go(plan, progress.now),
@@ -124,5 +125,5 @@ def _mark(plan: Plan, now: PlanId, number: int, standing: Standing) -> Reply:
     the_course = course(plan)
     row = the_course.row(in_hand(the_course, standing))
     rounds, of = round_number(the_course, row.index)
-    where = half_of(plan, row.sock, row.half)
+    where = half_of_row(the_course, row)
     return Reply.of("mark", number=number, stage=stage_name(row.stage), round=rounds, of=of, where=where)

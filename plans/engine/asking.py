@@ -16,7 +16,7 @@ from plans.conversation import (
 from plans.engine.calling import call
 from plans.engine.courses import Course, course
 from plans.engine.moving import set_place, wish_reply
-from plans.engine.naming import half_of, round_number, said, stage_name
+from plans.engine.naming import half_of_row, round_number, said, stage_name
 from plans.engine.places import in_hand
 from plans.engine.stepping import next_step
 from plans.engine.taping import replan
@@ -39,7 +39,7 @@ def ask_stop(plan: Plan, progress: Progress) -> Decision:
     if is_good_stop(the_course, at):
         return _stopped(plan, progress)
     row = the_course.row(at)
-    reply = Reply.of("ask-stop", to_go=_to_side_end(the_course, at), where=half_of(plan, row.sock, row.half))
+    reply = Reply.of("ask-stop", to_go=_to_side_end(the_course, at), where=half_of_row(the_course, row))
     return Decision(events=(Asked(wish=Stop()),), reply=reply)
 
 
@@ -58,7 +58,7 @@ def is_good_stop(the_course: Course, at: int) -> bool:
 
 def _to_side_end(the_course: Course, at: int) -> int:
     side = the_course.sides[the_course.side_of[the_course.row_of[at]]]
-    return sum(step.taken for step in the_course.steps[at : the_course.starts[side.end]])
+    return sum(step.ahead for step in the_course.steps[at : the_course.starts[side.end]])
 
 
 def _stopped(plan: Plan, progress: Progress) -> Decision:
@@ -68,7 +68,7 @@ def _stopped(plan: Plan, progress: Progress) -> Decision:
         return Decision(events=(Stopped(),), reply=Reply.of(said(plan, "stopped-finished")))
     row = the_course.row(at)
     number, of = round_number(the_course, row.index)
-    where, stage = half_of(plan, row.sock, row.half), stage_name(row.stage)
+    where, stage = half_of_row(the_course, row), stage_name(row.stage)
     reply = Reply.of("stopped", where=where, stage=stage, round=number, of=of)
     return Decision(events=(Stopped(),), reply=reply)
 

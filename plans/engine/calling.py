@@ -2,16 +2,16 @@
 
 from plans.conversation import Grain, Reply, Standing
 from plans.engine.apart import TURNS, turn_passed
-from plans.engine.courses import HEEL_STAGES, Course, course
+from plans.engine.courses import Course, course, heel_stages
 from plans.engine.likeness import is_told_by_number, is_told_whole
-from plans.engine.naming import half_name, is_whole, round_number, row_name, said, sock_name, stage_name
+from plans.engine.naming import half_in, is_whole, round_number, row_name, said, sock_name, stage_name
 from plans.engine.places import Span, span
 from plans.engine.working import act_reply, kinds, makes_of, row_work
 from plans.pattern import Act, Plan, StageName
 
 _OF_ONE_SOCK = frozenset({
     Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.MARKER, Act.CUT,
-    Act.CUT_LONG,
+    Act.CUT_LONG, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN,
 })  # fmt: skip
 
 
@@ -44,7 +44,7 @@ def _call_act(the_course: Course, at: int) -> Reply:
     where = (row_name(the_course, the_course.row(at)),) if named else ()
     return Reply.of(
         "call",
-        stage=_stage_begins(the_course, at) if at == 0 else (),
+        stage=_stage_begins(the_course, at) if _begins_cast_on(the_course, at) else (),
         where=where,
         acts=(),
         work=tuple(act_reply(the_course, act, at) for act in acts if act not in TURNS),
@@ -76,11 +76,11 @@ def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row
     one_side = len({row.half for row in rows}) == 1
     number, of = round_number(the_course, row_indices[0])
     if whole and not one_side and not stage and is_told_by_number(the_course, row_indices[0]):
-        key = "call-round" if the_course.plan.written is None else "call-round-same"
-        return Reply.of(key, round=number, of=of)
+        one_sock = "call-round-one" if the_course.one_sock else "call-round"
+        return Reply.of(one_sock if the_course.plan.written is None else "call-round-same", round=number, of=of)
     socks = {row.sock for row in rows}
     if one_side:
-        where = Reply.of("where-side", half=half_name(rows[0].half))
+        where = Reply.of("where-side", half=half_in(the_course, rows[0]))
     elif len(socks) == 1 and the_span.done:
         where = Reply.of("where-sock-round", sock=sock_name(the_course.plan, rows[0].sock), round=number, of=of)
     else:
@@ -91,7 +91,7 @@ def _call_rows(the_course: Course, the_span: Span, stage: tuple[Reply, ...], row
         stage=stage,
         where=(where,),
         acts=(),
-        work=kinds(rows),
+        work=kinds(the_course, rows),
         then=tuple(act_reply(the_course, act, the_span.start) for act in turns if act in TURNS),
         makes=makes_of(the_course, the_span),
     )
@@ -110,13 +110,22 @@ def _stage_begins(the_course: Course, at: int) -> tuple[Reply, ...]:
     run = the_course.stages[the_course.stage_of[row_index]]
     row = the_course.plan.rows[row_index]
     before = the_course.steps[the_course.starts[run.first] : at]
-    if any(step.groups for step in before) or (row.stage is StageName.CAST_ON and at > 0):
+    if any(step.groups for step in before) or (
+        row.stage is StageName.CAST_ON and not _begins_cast_on(the_course, at)
+    ):
         return ()
     _, of = round_number(the_course, row_index)
     name = stage_name(row.stage)
     if the_course.is_heel(row_index):
         sock = sock_name(the_course.plan, row.sock)
         return (Reply.of("heel-stage-begins", stage=name, sock=sock, rows=of),)
-    if row.stage in HEEL_STAGES:
+    if row.stage in heel_stages(the_course.plan):
         return (Reply.of("heel-begins"),)
     return (Reply.of("stage-begins", stage=name, rounds=of),)
+
+
+def _begins_cast_on(the_course: Course, at: int) -> bool:
+    """Whether a position is the first of a cast-on."""
+    row_index = the_course.row_of[at]
+    run = the_course.stages[the_course.stage_of[row_index]]
+    return the_course.plan.rows[row_index].stage is StageName.CAST_ON and at == the_course.starts[run.first]

@@ -10,10 +10,11 @@ from functools import lru_cache
 from plans.conversation import PlanId
 from plans.engine.steps import Step, steps
 from plans.json_form import plan_id
-from plans.pattern import Half, Plan, Row, StageName
+from plans.pattern import Half, Order, Plan, Row, StageName
+from plans.rows.heels import heel
 
 HEEL_STAGES = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
-"""Worked row by row on the back of one sock: the coarsest step there is one row."""
+"""The stages of a heel that is worked row by row on the back of one sock: the coarsest step there is one row."""
 
 _SLOTS = {(1, Half.FRONT): 0, (1, Half.BACK): 1, (2, Half.FRONT): 2, (2, Half.BACK): 3}
 
@@ -75,12 +76,19 @@ class Course:
 
     def is_heel(self, row_index: int) -> bool:
         """Whether a row belongs to a heel worked back and forth; the fronts of its round do not."""
-        return is_heel(self.plan.rows[row_index])
+        row = self.plan.rows[row_index]
+        return row.half is Half.BACK and row.stage in heel_stages(self.plan)
+
+    @property
+    def one_sock(self) -> bool:
+        """Whether one sock is on the needle at a time."""
+        return self.plan.construction.order is Order.ONE_AFTER_THE_OTHER
 
 
-def is_heel(row: Row) -> bool:
-    """Whether a row is one of a heel's own, worked back and forth."""
-    return row.stage in HEEL_STAGES and row.half is Half.BACK
+def heel_stages(plan: Plan) -> frozenset[StageName]:
+    """The stages whose backs are worked back and forth; none where the heel is made last, round and round."""
+    name = plan.construction.heel
+    return frozenset() if name is not None and heel(name).made_last else HEEL_STAGES
 
 
 def course(plan: Plan) -> Course:
@@ -117,7 +125,8 @@ def _prepared(same: _Same) -> Course:
     cut = [steps(row) for row in plan.rows]
     flat = tuple(step for row_steps in cut for step in row_steps)
     row_of = tuple(index for index, row_steps in enumerate(cut) for _ in row_steps)
-    stages = _runs(plan, _stage_mark)
+    stage_mark, round_mark, side_mark = _marks(plan)
+    stages = _runs(plan, stage_mark)
     stage_of = _which(stages)
     return Course(
         plan=plan,
@@ -128,8 +137,8 @@ def _prepared(same: _Same) -> Course:
         own=_own(plan, row_of),
         alone=_next_alone(flat),
         stages=stages,
-        rounds=(rounds := _runs(plan, _round_mark)),
-        sides=(sides := _runs(plan, _side_mark)),
+        rounds=(rounds := _runs(plan, round_mark)),
+        sides=(sides := _runs(plan, side_mark)),
         stage_of=stage_of,
         round_of=_which(rounds),
         side_of=_which(sides),
@@ -137,19 +146,27 @@ def _prepared(same: _Same) -> Course:
     )
 
 
-def _stage_mark(row: Row) -> tuple[object, ...]:
-    return (row.stage, row.sock if is_heel(row) else 0)
+Mark = Callable[[Row], tuple[object, ...]]
 
 
-def _round_mark(row: Row) -> tuple[object, ...]:
-    return (*_stage_mark(row), row.index if is_heel(row) else row.round)
+def _marks(plan: Plan) -> tuple[Mark, Mark, Mark]:
+    """What rows of one stage, one round and one side have in common."""
+    stages = heel_stages(plan)
+
+    def stage_mark(row: Row) -> tuple[object, ...]:
+        return (row.stage, row.sock if row.stage in stages and row.half is Half.BACK else 0)
+
+    def round_mark(row: Row) -> tuple[object, ...]:
+        in_heel = row.stage in stages and row.half is Half.BACK
+        return (*stage_mark(row), row.index if in_heel else row.round)
+
+    def side_mark(row: Row) -> tuple[object, ...]:
+        return (*round_mark(row), row.half)
+
+    return stage_mark, round_mark, side_mark
 
 
-def _side_mark(row: Row) -> tuple[object, ...]:
-    return (*_round_mark(row), row.half)
-
-
-def _runs(plan: Plan, mark: Callable[[Row], tuple[object, ...]]) -> tuple[Run, ...]:
+def _runs(plan: Plan, mark: Mark) -> tuple[Run, ...]:
     marks = [mark(row) for row in plan.rows]
     bounds = [at for at in range(len(marks)) if at == 0 or marks[at] != marks[at - 1]]
     return tuple(Run(first, end) for first, end in zip(bounds, [*bounds[1:], len(marks)], strict=True))

@@ -5,7 +5,9 @@ from plans.engine.courses import Course
 from plans.pattern import Colour, Needles, Row
 from plans.stitches import Op
 
-_PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF}
+_SLIPS = {Op.SL_WYIB, Op.SL_WYIF}
+_PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, *_SLIPS}
+_BY_HALVES = {Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB}
 
 
 def is_plain(row: Row) -> bool:
@@ -16,8 +18,21 @@ def is_plain(row: Row) -> bool:
 
 
 def is_read_out(the_course: Course, row_index: int) -> bool:
-    """Whether the stitches of a round are read: of one that follows a chart, and of all written by hand."""
-    return the_course.plan.written is not None or any(row.chart for row in _round(the_course, row_index))
+    """Whether the stitches of a round are read.
+
+    They are in one that follows a chart, puts loops on the needle or grafts them off, or is not the same on both
+    socks, and in all that is written by hand.
+    """
+    rows = _round(the_course, row_index)
+    if the_course.plan.written is not None or any(row.chart for row in rows):
+        return True
+    return any(group.op in _BY_HALVES for row in rows for group in row.ops) or _socks_differ(rows)
+
+
+def _socks_differ(rows: tuple[Row, ...]) -> bool:
+    """Whether a half is worked otherwise on one sock than on the other, as in the toes of a mirrored pair."""
+    first = {row.half: row.ops for row in rows if row.sock == 1}
+    return any(row.ops != first.get(row.half, row.ops) for row in rows)
 
 
 def is_told_by_number(the_course: Course, row_index: int) -> bool:
@@ -26,7 +41,7 @@ def is_told_by_number(the_course: Course, row_index: int) -> bool:
     if not all(is_plain(row) for row in rows):
         return False
     if not is_read_out(the_course, row_index):
-        return True
+        return not any(group.op in _SLIPS for row in rows for group in row.ops)
     before = _before(the_course, row_index)
     return [_work(row) for row in before] == [_work(row) for row in rows]
 

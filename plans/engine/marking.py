@@ -49,6 +49,14 @@ def heel_state(the_course: Course, at: int) -> HeelState:
     return _state(worked + to_work[::-1])
 
 
+def has_doubles(the_course: Course, row_index: int) -> bool:
+    """Whether the heel's turns are marked by double stitches or twins, not by wraps."""
+    stage = the_course.stages[the_course.stage_of[row_index]]
+    first = _heel_start(the_course, row_index)
+    rows = the_course.plan.rows[first : stage.end]
+    return any(group.op in {Op.DS, Op.TWIN} for row in rows for group in row.ops)
+
+
 def _heel_start(the_course: Course, row_index: int) -> int:
     rows, sock = the_course.plan.rows, the_course.plan.rows[row_index].sock
     while row_index > 0 and the_course.is_heel(row_index - 1) and rows[row_index - 1].sock == sock:

@@ -1,7 +1,7 @@
 """What socks, halves, stages and places are called in replies."""
 
 from plans.conversation import Reply
-from plans.engine.courses import Course
+from plans.engine.courses import Course, heel_stages
 from plans.pattern import Half, Needles, Plan, Row, StageName
 from plans.sayings import stage_key
 
@@ -38,6 +38,13 @@ def stage_name(stage: StageName) -> Reply:
     return Reply.of(stage_key(stage))
 
 
+def half_in(the_course: Course, row: Row) -> Reply:
+    """The half of a row; a heel made last has a sole side and a leg side."""
+    if row.stage is StageName.HEEL and StageName.HEEL not in heel_stages(the_course.plan):
+        return Reply.of("half-leg" if row.half is Half.BACK else "half-sole")
+    return half_name(row.half)
+
+
 def half_of(plan: Plan, sock: int, half: Half) -> Reply:
     """One half of one sock: "front of the first sock"; of a single piece the half, or all of it."""
     if is_whole(plan):
@@ -47,13 +54,21 @@ def half_of(plan: Plan, sock: int, half: Half) -> Reply:
     return Reply.of("where-half", half=half_name(half), sock=sock_name(plan, sock))
 
 
+def half_of_row(the_course: Course, row: Row) -> Reply:
+    """The half a row is worked on."""
+    half = half_in(the_course, row)
+    if half.key in {"half-front", "half-back"}:
+        return half_of(the_course.plan, row.sock, row.half)
+    return Reply.of("where-half", half=half, sock=sock_name(the_course.plan, row.sock))
+
+
 def row_name(the_course: Course, row: Row) -> Reply:
     """One half of one sock, or in a heel the row of that sock, counted within its stage."""
     if is_whole(the_course.plan):
         number, of = round_number(the_course, row.index)
         return Reply.of("where-round", round=number, of=of)
     if not the_course.is_heel(row.index):
-        return half_of(the_course.plan, row.sock, row.half)
+        return half_of_row(the_course, row)
     number, of = round_number(the_course, row.index)
     return Reply.of("where-heel-row", sock=sock_name(the_course.plan, row.sock), row=number, of=of)
 

@@ -147,7 +147,7 @@ def loops_to_go(plan: Plan, standing: Standing) -> int:
     if start >= the_course.end:
         return 0
     end = the_course.starts[the_course.row_of[start] + 1]
-    return sum(step.taken for step in the_course.steps[start:end])
+    return sum(step.ahead for step in the_course.steps[start:end])
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ class Step:
         after: acts to be done after the stitches.
         alone: an act that is called by itself at every grain.
         loops_worked: operations in all, the time it takes goes with them.
-        taken: loops taken from the tip that is worked off.
+        taken: loops taken off the needle.
         made: loops left on the tip that works.
     """
 
@@ -36,6 +36,11 @@ class Step:
     def gains(self) -> int:
         """Loops more on the half after the step than before; negative where it decreases."""
         return self.made - self.taken
+
+    @property
+    def ahead(self) -> int:
+        """Loops taken from the tip that is worked off; each that is grafted takes another from the other half."""
+        return self.taken - self.times * sum(group.times for group in self.groups if group.op is Op.GRAFT)
 
     @property
     def acts(self) -> tuple[Act, ...]:

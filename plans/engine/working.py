@@ -6,17 +6,18 @@ from plans.conversation import Measure, Reply
 from plans.engine.colouring import Colours, colours_of, in_colour
 from plans.engine.courses import Course, slot
 from plans.engine.likeness import is_plain
-from plans.engine.naming import half_name, half_of
+from plans.engine.naming import half_in, half_of
 from plans.engine.places import Span
 from plans.engine.steps import Step
 from plans.pattern import Act, Group, Half, Plan, Row, StageName
 from plans.sayings import act_key, op_key
-from plans.stitches import Op, makes, takes
+from plans.stitches import INCREASES, Op, makes, takes
 
 _FOOT = frozenset({StageName.TOE, StageName.FOOT, StageName.GUSSET})
 _LEG = frozenset({StageName.LEG, StageName.CUFF})
 _STRANDS = frozenset({Op.K2TOG_STRAND, Op.SSK_STRAND})
 _KNIT, _PURL = frozenset({Op.K, Op.KTBL}), frozenset({Op.P, Op.PTBL})
+_SLIPS = frozenset({Op.SL_WYIB, Op.SL_WYIF})
 
 
 def group_reply(group: Group, colours: Colours | None = None) -> Reply:
@@ -45,32 +46,58 @@ def step_work(step: Step, colours: Colours | None = None) -> tuple[Reply, ...]:
     return groups if step.times == 1 else (Reply.of("repeat", work=groups, times=step.times),)
 
 
+_TELLING: tuple[tuple[frozenset[Op], str], ...] = (
+    (frozenset({Op.CO}), "work-cast-on"),
+    (frozenset({Op.FREE}), "work-open-heel"),
+    (frozenset({Op.WASTE, Op.THREAD}), "work-keep-heel"),
+    (frozenset({Op.GRAFT, Op.GRAFT_RIB}), "work-graft"),
+    (_STRANDS, "work-closing"),
+    (frozenset({Op.YO}), "work-holes"),
+)
+"""Operations that tell what a whole row is."""
+
+_INCREASES: dict[Op, str] = {
+    Op.M1R: "work-increase", Op.M1L: "work-increase-left-first", Op.KFB: "work-increase-kfb",
+    Op.LIFTED_R: "work-increase-lifted",
+}  # fmt: skip
+"""By the first of two increases in a row."""
+
+
 def kind_of(row: Row) -> str:
     """The key that sums a whole row up."""
     ops = {group.op for group in row.ops}
-    if Op.CO in ops:
-        return "work-cast-on"
+    told = next((key for telling, key in _TELLING if ops & telling), None)
+    if told is not None:
+        return told
     if any(takes(op) and not makes(op) for op in ops):
         return "work-bind-off"
-    if ops & _STRANDS:
-        return "work-closing"
     gains = sum(group.times * (makes(group.op) - takes(group.op)) for group in row.ops)
-    if gains:
-        return "work-increase" if gains > 0 else "work-decrease"
+    if gains > 0:
+        return _increase_kind(row)
+    if gains < 0:
+        return "work-decrease"
+    if ops & _SLIPS and ops <= _SLIPS | _KNIT | _PURL:
+        return "work-slipped"
     if not is_plain(row):
         return "work-mixed"
     return "work-rib" if ops & _KNIT and ops & _PURL else "work-plain"
 
 
-def kinds(rows: list[Row]) -> tuple[Reply, ...]:
+def _increase_kind(row: Row) -> str:
+    """How a row increases at both its edges, or that it does at one of them."""
+    increases = [group.op for group in row.ops if group.op in INCREASES for _ in range(group.times)]
+    return _INCREASES.get(increases[0], "work-mixed") if len(increases) > 1 else "work-increase-one-edge"
+
+
+def kinds(the_course: Course, rows: list[Row]) -> tuple[Reply, ...]:
     """What several rows come to: one kind, or one for each half; every kind where socks differ."""
     by_half = {half: sorted({kind_of(row) for row in rows if row.half is half}) for half in Half}
     front, back = by_half[Half.FRONT], by_half[Half.BACK]
     if not front or not back or front == back:
         return tuple(Reply.of(kind) for kind in front or back)
     return tuple(
-        Reply.of("on-half", half=half_name(half), work=tuple(Reply.of(kind) for kind in found))
-        for half, found in by_half.items()
+        Reply.of("on-half", half=half_in(the_course, row), work=tuple(Reply.of(kind) for kind in by_half[half]))
+        for half, row in ((half, next(row for row in rows if row.half is half)) for half in by_half)
     )
 
 
@@ -86,6 +113,10 @@ def makes_of(the_course: Course, span: Span) -> tuple[Reply, ...]:
         return (Reply.of("makes-each" if one_half else "makes-each-half", count=counts[slot(*halves[0])]),)
     if len(found) == 4 and counts[:2] == counts[2:]:
         return (Reply.of("makes-front-back", front=counts[0], back=counts[1]),)
+    if len(found) == 2 and len({sock for sock, _ in found}) == 1:
+        (sock, _), *_ = found
+        front, back = (counts[slot(sock, half)] for half in Half)
+        return (Reply.of("makes-front-back", front=front, back=back),)
     return tuple(
         Reply.of("makes-on", where=half_of(the_course.plan, sock, half), count=count)
         for (sock, half), count in found.items()
@@ -103,18 +134,18 @@ def act_reply(the_course: Course, act: Act, at: int) -> Reply:
 def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
     """"foot" or "leg", or "height" of what is no sock, and how long it is after the rounds so far.
 
-    The foot is measured from the tip of the toe; a heel that is turned adds as many rounds as stitches were
-    marked on each side, since half of the 2w turn rows lie under the foot (derived; printed estimates of the
-    turn, 0.25 to 0.75 inches, agree). The leg is measured from the top of the heel flap.
+    The foot is measured from the tip of the toe; a heel adds the rounds that lie under the foot. The leg is measured
+    from the top of the heel.
     """
     plan = the_course.plan
     row_index = the_course.row_of[at]
-    firsts = [plan.rows[run.first] for run in the_course.rounds[: the_course.round_of[row_index]]]
+    before = [plan.rows[run.first] for run in the_course.rounds[: the_course.round_of[row_index]]]
+    firsts = [row for row in before if not the_course.one_sock or row.sock == plan.rows[row_index].sock]
     if plan.written is not None:
         return "height", _measure(plan, sum(row.stage is not StageName.CAST_ON for row in firsts))
     leg = sum(row.stage in _LEG for row in firsts)
-    turned = plan.turned if any(the_course.is_heel(row.index) for row in firsts) else 0
-    rounds = leg or sum(row.stage in _FOOT for row in firsts) + turned
+    depth = plan.heel_depth if any(the_course.is_heel(row.index) for row in firsts) else 0
+    rounds = leg or sum(row.stage in _FOOT for row in firsts) + depth
     return "leg" if leg else "foot", _measure(plan, rounds)
 
 

@@ -1,5 +1,22 @@
 """What a plan file tells the person who opens it."""
 
+from collections.abc import Iterable
+from textwrap import fill
+
+from plans.files.fields import PAIR_NEEDLES
+from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
+
+
+def _named(what: str, kinds: Iterable[str]) -> str:
+    """The names there are, as they are written in the file, in lines of a page's width."""
+    *names, last = (f'"{kind}"' for kind in kinds)
+    listed = f"{', '.join(names)} or {last}" if names else last
+    return fill(f"{what}: {listed}.", _WIDTH, break_on_hyphens=False)
+
+
+_WIDTH = 96
+
+
 COMMENTS = {
     "": "Wishes for a pair of toe-up socks. Change what you like: every round is computed and proven anew.\n"
     'A length carries its unit: "24.5cm", "245mm" or "9 1/2 in".\n'
@@ -29,9 +46,15 @@ COMMENTS = {
     "skein": "What one ball weighs.",
     "skein_length": "How long the yarn of one ball is, as its band says.",
     "skeins": "How many balls you have of the main colour, for both socks together.",
-    "toe": 'The toe: "wedge" or "rounded".',
-    "heel": 'The short rows of the heel: "wrapped" or "german".',
-    "bind_off": 'The end of the cuff: "decrease", "sewn" or "yarn-over".',
+    "toe": _named("The toe", Toe),
+    "increase": _named("How toe and gusset become wider", Increase),
+    "sole": _named("The back of the foot", Sole),
+    "heel": _named("The heel", Heel),
+    "leg_style": _named("The leg below its cuff", Leg),
+    "cuff_style": _named("The cuff", Cuff),
+    "bind_off": _named("The end of the cuff", BindOff),
+    "needles": _named("What it is knitted on", PAIR_NEEDLES),
+    "one_at_a_time": "true to begin the second sock when the first is done.",
     "through_back_loop": "true where your cast-on leaves the loops on the second needle tip twisted.",
     "chart": "A chart for foot or leg, its bottom row last, each row read from the right: | knit, - purl,\n"
     "O yarn over, / knit two together, \\\\ slip slip knit; M and C main and contrasting colour.\n"

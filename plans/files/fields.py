@@ -10,7 +10,7 @@ from math import isfinite
 from plans.amounts import Thread, Weight
 from plans.charts import fault_of_even, rows_of
 from plans.conversation import Problem, Value
-from plans.pattern import BindOff, Chart, Heel, StageName, Toe
+from plans.pattern import BindOff, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, StageName, Toe
 from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
 from plans.sizing.standards import needle_by_us
@@ -103,6 +103,17 @@ def _flag(name: str, value: object, where: str) -> bool | Problem:
     return value if isinstance(value, bool) else _problem("yes-or-no-unreadable", name, value, where)
 
 
+PAIR_NEEDLES = tuple(needles for needles in Needles if needles is not Needles.ONE_CIRCULAR)
+"""What a pair of socks can be knitted on."""
+
+
+def _needles(name: str, value: object, where: str) -> StrEnum | Problem:
+    for kind in PAIR_NEEDLES:
+        if value == kind.value:
+            return kind
+    return _problem("choice-unknown", name, value, where, choices=", ".join(PAIR_NEEDLES))
+
+
 def _choice(kinds: type[StrEnum]) -> Reader:
     def read(name: str, value: object, where: str) -> StrEnum | Problem:
         for kind in kinds:
@@ -185,8 +196,14 @@ READERS: dict[str, Reader] = {
     "skein_length": _amount(Thread, "yarn-length-unreadable"),
     "skeins": _whole,
     "toe": _choice(Toe),
+    "increase": _choice(Increase),
+    "sole": _choice(Sole),
     "heel": _choice(Heel),
+    "leg_style": _choice(Leg),
+    "cuff_style": _choice(Cuff),
     "bind_off": _choice(BindOff),
+    "needles": _needles,
+    "one_at_a_time": _flag,
     "through_back_loop": _flag,
     "practice": _flag,
     "chart": _chart,

@@ -6,8 +6,7 @@ from plans.conversation import Problem
 from plans.pattern import Plan
 from plans.proof.acts import check_acts
 from plans.proof.charting import check_charts
-from plans.proof.findings import Case, Finding, owners_of
-from plans.proof.heel_rows import check_heel_rows
+from plans.proof.findings import Case, Finding, Told, case_of
 from plans.proof.heels import check_heels
 from plans.proof.labels import check_labels
 from plans.proof.pairs import check_pair
@@ -21,7 +20,6 @@ __all__ = ["prove"]
 _CHECKS: tuple[Callable[[Case], Iterator[Finding]], ...] = (
     check_labels,
     check_heels,
-    check_heel_rows,
     check_shape,
     check_charts,
     check_acts,
@@ -36,11 +34,15 @@ def prove(plan: Plan) -> tuple[Problem, ...]:
     Loops are followed up to the first row that cannot be knitted; labels, acts and sizes are checked to the
     end.
     """
-    story = Story()
-    story.tell(plan)
-    case = Case(plan, tuple(story.knitted), owners_of(plan))
-    checks = _CHECKS if plan.written is None else (check_written,)
-    findings = [*story.findings, *(finding for check in checks for finding in check(case))]
+    story = Story(plan)
+    story.tell()
+    knitted = tuple(story.knitted)
+    found = check_written(Told(plan, knitted)) if plan.written is not None else _checked(case_of(plan, knitted))
+    findings = [*story.findings, *found]
     last = len(plan.rows)
     findings.sort(key=lambda finding: last if finding.row is None else finding.row)
     return tuple(finding.problem() for finding in findings)
+
+
+def _checked(case: Case) -> Iterator[Finding]:
+    return (finding for check in _CHECKS for finding in check(case))

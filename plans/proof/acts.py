@@ -2,17 +2,19 @@
 
 from collections.abc import Iterator
 
-from plans.pattern import Act, BindOff, Half, Row, Stage, StageName
-from plans.proof.findings import Case, Finding, found, in_the_round
+from plans.pattern import Act, Half, Needles, Row, Stage, StageName
+from plans.proof.findings import Case, Finding, found
+from plans.stitches import Op
 
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL,
-    Act.JOIN, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
-    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.WEAVE_IN, Act.WASH,
+    Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
+    Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 )  # fmt: skip
 _PLACE = {act: place for place, act in enumerate(_ORDER)}
-_FITTED = {StageName.FOOT, StageName.GUSSET, StageName.HEEL_TURN, StageName.CUFF}
-_SAVED = {*_FITTED, StageName.LEG, StageName.BIND_OFF}
+_FITTING = (Act.LIFELINE, Act.TRY_ON, Act.MEASURE)
+_FITTED = {StageName.FOOT, StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL, StageName.CUFF}
 
 
 def check_acts(case: Case) -> Iterator[Finding]:
@@ -23,17 +25,21 @@ def check_acts(case: Case) -> Iterator[Finding]:
 
 
 def _compare(place: int, acts: tuple[Act, ...], due: set[Act]) -> Iterator[Finding]:
-    for act in sorted(due.difference(acts), key=_PLACE.__getitem__):
+    for act in sorted(due.difference(acts), key=_place):
         yield found(place, "act-missing", act=str(act))
     known: set[Act] = set()
     last = -1
     for act in acts:
         if act not in due or act in known:
             yield found(place, "act-not-due", act=str(act))
-        elif _PLACE[act] < last:
+        elif _place(act) < last:
             yield found(place, "acts-out-of-order", act=str(act))
         known.add(act)
-        last = max(last, _PLACE[act])
+        last = max(last, _place(act))
+
+
+def _place(act: Act) -> int:
+    return _PLACE.get(act, len(_ORDER))
 
 
 def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
@@ -45,70 +51,111 @@ def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
         return
     if stage.name is StageName.CAST_ON:
         yield from (Act.PREPARE_TIPS, Act.SECURE_TAIL) if row.half is Half.FRONT else ()
-    elif in_the_round(row, stage) or _begins_heel(place, row, stage):
-        yield from () if stage.name is StageName.BIND_OFF else (Act.SNUG,)
-    if place == stage.first_row and stage == case.named(stage.name)[0]:
-        yield from _stops(stage)
-    if place == _second_round(case):
+    elif case.opens_heel(place):
+        yield from (_opening(case), Act.JOIN_YARN) if row.half is Half.FRONT else ()
+    elif not case.turns_back(place) or (case.due[place] == 1 and _begins_heel(case, stage)):
+        if not case.grafts(place) and not _ends_sock(case, place):
+            yield Act.SNUG
+        yield from _needles(case, place, row)
+    if place == stage.first_row and (case.alone or stage == case.named(stage.name)[0]):
+        yield from _stops(case, stage)
+    if place in _second_rounds(case):
         yield Act.MARKER
 
 
-def _begins_heel(place: int, row: Row, stage: Stage) -> bool:
-    """The first row of a heel turn is the beginning of its half of the round."""
-    if stage.name is not StageName.HEEL_TURN:
-        return False
-    fronts = 2 if row.sock == 2 else 0
-    return place == stage.first_row + fronts
+def _opening(case: Case) -> Act:
+    """How the stitches of a heel made last were kept tells how it is opened."""
+    opening = case.parts.heel.opening
+    threaded = opening is not None and any(group.op is Op.THREAD for group in opening[0](case.numbers))
+    return Act.SNIP if threaded else Act.PULL_WASTE
 
 
-def _second_round(case: Case) -> int:
-    """The first row of the second round, where there is fabric to hang a marker in."""
-    toe = case.named(StageName.TOE)
-    return toe[0].first_row + 4 if toe else -1
+def _begins_heel(case: Case, stage: Stage) -> bool:
+    """The first row of a heel on the back is the beginning of its half of the round."""
+    return stage.name is case.parts.heel.stages[0]
 
 
-def _stops(stage: Stage) -> Iterator[Act]:
-    if stage.name in _SAVED:
-        yield Act.LIFELINE
+def _needles(case: Case, place: int, row: Row) -> Iterator[Act]:
+    """Of two circulars one is taken up where its side begins, and the loop that waits on the other is brought over."""
+    if case.plan.construction.needles is not Needles.TWO_CIRCULARS:
+        return
+    front = row.half is Half.FRONT
+    if case.alone or row.sock == (1 if front else 2):
+        yield Act.FIRST_NEEDLE if front else Act.SECOND_NEEDLE
+    if not front and _ends_sock(case, place) and case.parts.bind_off.leaves:
+        yield Act.BRING_LOOP
+
+
+def _ends_sock(case: Case, place: int) -> bool:
+    """Whether a row takes its half's loops off the needle at the cuff."""
+    stage = case.owners[place]
+    ends = len(case.parts.bind_off.rounds) + 1
+    return stage is not None and stage.name is StageName.BIND_OFF and case.due[place] >= ends
+
+
+def _second_rounds(case: Case) -> tuple[int, ...]:
+    """The first row of each second round, where there is fabric to hang a marker in."""
+    return tuple(stage.first_row + case.passes for stage in case.named(StageName.TOE))
+
+
+def _stops(case: Case, stage: Stage) -> tuple[Act, ...]:
+    """A lifeline before each stage that can be pulled back to, and a fitting where a length is due.
+
+    The foot of a sock whose heel is made last is due where the leg begins.
+    """
+    made_last = case.parts.heel.made_last
+    if made_last and stage.name in {StageName.LEG, StageName.HEEL}:
+        return _FITTING if stage.name is StageName.LEG else ()
     if stage.name in _FITTED:
-        yield from (Act.TRY_ON, Act.MEASURE)
+        return _FITTING
+    return (Act.LIFELINE,) if stage.name in {StageName.LEG, StageName.BIND_OFF} else ()
 
 
 def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
     """Tails pulled in the first round, yarns cut at the end, the pair finished after its last row."""
     stage = case.owners[place]
     name = stage.name if stage else None
-    if name is StageName.CAST_ON and row.half is Half.BACK:
-        yield Act.SLIDE_AWAY if row.sock == 2 else Act.READY_TO_KNIT
-    if name is StageName.TOE and row.half is Half.FRONT and stage and place < stage.first_row + 4:
+    back = row.half is Half.BACK
+    if back and (name is StageName.CAST_ON or case.opens_heel(place)):
+        yield Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT
+    if name is StageName.TOE and not back and case.due[place] == 1:
         yield Act.PULL_TAIL
-    sewn = case.plan.construction.bind_off is BindOff.SEWN
-    if name is StageName.BIND_OFF and row.half is Half.BACK and not sewn:
-        yield Act.CUT
-    if sewn and stage and name is StageName.CUFF and place in _last_backs(stage):
-        yield Act.CUT_LONG
+    if back and stage is not None:
+        yield from _cut(case, place, stage)
     if place == len(case.plan.rows) - 1:
+        yield from (Act.SEW_HEM,) if case.parts.cuff.hemmed else ()
         yield from (Act.WEAVE_IN, Act.WASH)
 
 
-def _last_backs(stage: Stage) -> tuple[int, int]:
-    """Where the backs of the last round stand."""
-    rounds = round((stage.last_row - stage.first_row + 1) / 4)
-    end = stage.first_row + 4 * rounds
-    return end - 2, end - 1
+def _cut(case: Case, place: int, stage: Stage) -> Iterator[Act]:
+    """The yarn is cut after the last back; where it is sewn or grafted with, after the back before, and long."""
+    begins = len(case.parts.bind_off.rounds)
+    if case.parts.bind_off.long_tail:
+        last_cuff = stage.name is StageName.CUFF and not begins and case.due[place] == case.of[place]
+        last_begun = stage.name is StageName.BIND_OFF and case.due[place] == begins
+        if last_cuff or last_begun:
+            yield Act.CUT_LONG
+    elif _ends_sock(case, place):
+        yield Act.CUT
+    made_last = case.parts.heel.made_last and stage.name is StageName.HEEL
+    if made_last and case.due[place] == case.of[place] - 1:
+        yield Act.CUT_LONG
 
 
 def _turn(case: Case, place: int, row: Row) -> Iterator[Act]:
-    """The turn due after the row: plain in turn and flap, else one way and the other by turns.
+    """The turn due after the row: plain in a heel that goes back and forth, else one way and the other by turns.
 
     A side ends with fronts and with backs in turn, so all fronts end one way and all backs the other.
     """
     if not row.turn_after:
         return
     stage = case.owners[place]
-    last = 2 * case.plan.gusset
-    flap_ends = stage is not None and stage.name is StageName.HEEL_FLAP and place == stage.first_row + last
-    if in_the_round(row, stage) or flap_ends:
-        yield Act.TURN_CLOCKWISE if row.half is Half.FRONT else Act.TURN_ANTICLOCKWISE
-    else:
+    if case.turns_back(place) and stage is not None and not _ends_heel(case, place, stage):
         yield Act.TURN
+    else:
+        yield Act.TURN_CLOCKWISE if row.half is Half.FRONT else Act.TURN_ANTICLOCKWISE
+
+
+def _ends_heel(case: Case, place: int, stage: Stage) -> bool:
+    heel = case.parts.heel
+    return stage.name is heel.stages[-1] and case.due[place] == len(heel.waits(stage.name, case.numbers))

@@ -1,4 +1,4 @@
-"""Where short rows turn and where flap rows join: what waits unworked beyond each row's end."""
+"""Where the rows of a heel turn or join: what waits unworked beyond each row's end."""
 
 from collections.abc import Iterator
 
@@ -7,23 +7,27 @@ from plans.proof.findings import Case, Finding, found
 
 
 def check_heels(case: Case) -> Iterator[Finding]:
-    """Every short row turns one stitch short of the last, every flap row joins one gusset stitch."""
-    gusset = case.plan.gusset
+    """Every row on the back leaves as many loops waiting as its heel says, and there are as many rows."""
+    if case.parts.heel.made_last:
+        yield from _rounds(case)
+        return
     for stage in case.plan.stages:
-        if stage.name is StageName.HEEL_TURN:
-            yield from _turn(case, stage)
-        elif stage.name is StageName.HEEL_FLAP:
-            ends = [gusset - number // 2 for number in range(2, 2 * gusset + 2)]
-            yield from _compare(case, stage, "flap-join-wrong", [*ends, 0])
+        if stage.name in case.parts.heel.stages:
+            yield from _compare(case, stage)
 
 
-def _turn(case: Case, stage: Stage) -> Iterator[Finding]:
-    """Beyond the first row of each side wait the gusset stitches, then one marked stitch more a row."""
-    due = [case.plan.gusset + number // 2 for number in range(2 * case.plan.turned)]
-    yield from _compare(case, stage, "turned-at-wrong-loop", due)
+def _rounds(case: Case) -> Iterator[Finding]:
+    """A heel made last has the round that opens it, its tube, and a graft, which takes both halves in one row."""
+    due = case.passes * (case.parts.heel.depth(case.numbers) + 1) + case.passes // 2
+    for stage in case.named(StageName.HEEL):
+        rows = len(case.rows(stage))
+        if rows != due:
+            yield found(min(stage.last_row + 1, len(case.plan.rows) - 1), "heel-rows-wrong", found=rows, wanted=due)
 
 
-def _compare(case: Case, stage: Stage, key: str, due: list[int]) -> Iterator[Finding]:
+def _compare(case: Case, stage: Stage) -> Iterator[Finding]:
+    due = case.parts.heel.waits(stage.name, case.numbers)
+    key = "flap-join-wrong" if stage.name is StageName.HEEL_FLAP else "turned-at-wrong-loop"
     places = [place for place, row in enumerate(case.rows(stage), start=stage.first_row) if row.half is Half.BACK]
     for place, wanted in zip(places, due, strict=False):
         if place < len(case.knitted) and not case.knitted[place].stopped:

@@ -33,7 +33,10 @@ def knit_row(needle: Needle, row: Row, side: Facing) -> Knitted:
     stopped = not _work_all(hands, row.ops)
     whole = hands.took == before
     beyond = 0 if whole or stopped else hands.count_beyond()
+    hands.lay_down()
     needle.sides[hands.sock] = side
+    if not needle.counts[hands.sock] + needle.counts[hands.sock + BACK_HALF]:
+        needle.ends[hands.sock] = -1
     return Knitted(whole, needle.counts[hands.tag], beyond, tuple(hands.faults), stopped)
 
 
@@ -100,19 +103,22 @@ def _cast_on(hands: Hands, group: Group) -> bool:
     """Loops on both tips at once: the front's lie at tip A, outside what is there, the back's at tip B."""
     hands.make(group.times)
     if not hands.tag & BACK_HALF:
-        hands.needle.loops.rotate(group.times)
+        hands.loops.rotate(group.times)
     return True
 
 
 def _wrap_turn(hands: Hands, group: Group) -> bool:
-    """The yarn goes round the neck of the next loop, which stays where it is."""
-    loops = hands.needle.loops
+    """The yarn goes round the neck of the next loop, or a twin is knitted below it; the loop stays where it is."""
+    loops = hands.loops
     if group.times != 1 or hands.wrapped:
         hands.fault("mark-misplaced", op=str(group.op))
-    if not loops or loops[hands.near] & TAG != hands.tag:
+    if not loops or not hands.room or loops[hands.near] & TAG != hands.tag:
         hands.too_few()
         return False
-    loops[hands.near] += WRAP if loops[hands.near] & WRAPS != WRAPS else 0
+    if group.op is Op.TWIN:
+        loops[hands.near] |= DOUBLE
+    else:
+        loops[hands.near] += WRAP if loops[hands.near] & WRAPS != WRAPS else 0
     hands.wrapped = 1
     return True
 
@@ -132,7 +138,7 @@ def _double(hands: Hands, group: Group) -> bool:
 
 def _bind_off(hands: Hands, group: Group) -> bool:
     """Each loop taken replaces the one of its sock that waits on the filled tip."""
-    needle, loops = hands.needle, hands.needle.loops
+    needle, loops = hands.needle, hands.loops
     for _ in range(group.times):
         waiting = loops[hands.far] if loops else -1
         if waiting < 0 or waiting & ~MARKS != needle.ends[hands.sock]:
@@ -151,7 +157,7 @@ def _bind_off(hands: Hands, group: Group) -> bool:
 
 
 def _drop_waiting(hands: Hands) -> None:
-    loops = hands.needle.loops
+    loops = hands.loops
     waiting = loops.pop() if hands.side is Facing.RS else loops.popleft()
     hands.needle.counts[waiting & TAG] -= 1
 
@@ -168,9 +174,59 @@ def _fasten(hands: Hands, group: Group) -> bool:
     return True
 
 
+def _keep(hands: Hands, group: Group) -> bool:
+    """The next loops are kept by waste yarn or a thread; those on the needle afterwards are worked next.
+
+    Opened, every loop kept stands on the sole side; of the loops drawn out of them, the feet of all but one make
+    whole loops on the leg side, and half of one stands at either end.
+    """
+    loops, needle = hands.loops, hands.needle
+    ahead = [loops[place if hands.side is Facing.RS else -1 - place] for place in range(min(group.times, len(loops)))]
+    if len(ahead) < group.times or any(loop & TAG != hands.tag for loop in ahead) or hands.side is not Facing.RS:
+        hands.too_few()
+        return False
+    if group.times != needle.counts[hands.tag]:
+        hands.fault("nothing-kept", loops=group.times)
+    needle.kept[hands.sock] = [group.times, group.times - 1]
+    return True
+
+
+def _free(hands: Hands, group: Group) -> bool:
+    """Loops that were kept lie on the needle again: the sole side's as a front does, the leg side's as a back."""
+    kept, side = hands.needle.kept[hands.sock], int(bool(hands.tag & BACK_HALF))
+    if kept[side] < group.times:
+        hands.fault("nothing-kept", loops=kept[side])
+        return False
+    kept[side] -= group.times
+    return _cast_on(hands, group)
+
+
+def _graft(hands: Hands, group: Group) -> bool:
+    """Each loop at the one tip is grafted to one of the other half of its sock, at the other tip."""
+    needle, other = hands.needle, hands.tag ^ BACK_HALF
+    for _ in range(group.times):
+        taken = hands.pick(1)
+        facing = hands.other[hands.far] if hands.other else -1
+        if taken is None or facing < 0 or facing & TAG != other:
+            hands.fault("nothing-to-graft-to", sock=hands.sock + 1)
+            return False
+        _check_marks(hands, group, [taken[0], facing], 2)
+        _ = hands.other.pop() if hands.side is Facing.RS else hands.other.popleft()
+        needle.counts[other] -= 1
+    return True
+
+
+SETS_UP = frozenset({Op.CO, Op.FREE, Op.PICK_UP})
+"""What puts loops on the needle where there were none."""
+
 _WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
     Op.CO: _cast_on,
     Op.WRAP_TURN: _wrap_turn,
+    Op.TWIN: _wrap_turn,
+    Op.WASTE: _keep,
+    Op.THREAD: _keep,
+    Op.FREE: _free,
+    Op.GRAFT: _graft,
     Op.DS: _double,
     Op.BO: _bind_off,
     Op.YO_BO: _bind_off,

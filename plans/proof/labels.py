@@ -1,32 +1,22 @@
 """Indices, stages and round numbers, against their order and the plan's list of stages."""
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 from plans.pattern import Half, Row, Stage, StageName
 from plans.proof.findings import Case, Finding, found
 
-_ORDER = tuple(StageName)
-_NEEDED = (
-    StageName.CAST_ON, StageName.TOE, StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL_FLAP,
-    StageName.LEG, StageName.CUFF, StageName.BIND_OFF,
-)  # fmt: skip
-_CAST_ON = ((2, Half.FRONT), (2, Half.BACK), (1, Half.FRONT), (1, Half.BACK))
-_PASSES = 4
-"""Rows of a round of the pair: two halves of two socks."""
+_BEFORE = (StageName.CAST_ON, StageName.TOE, StageName.FOOT, StageName.GUSSET)
+_AFTER = (StageName.LEG, StageName.CUFF, StageName.BIND_OFF)
+_SET_UP = ((2, Half.FRONT), (2, Half.BACK), (1, Half.FRONT), (1, Half.BACK))
 
 
 def check_labels(case: Case) -> Iterator[Finding]:
     """Every row carries its own index, the stage that claims it, and the number of its round."""
     yield from _stages(case)
-    yield from _cast_on(case)
-    second = {stage.name: False for stage in case.plan.stages}
-    numbers: dict[int, int] = {}
-    for stage in case.plan.stages:
-        numbers.update(_numbers(stage, again=second[stage.name]))
-        second[stage.name] = True
+    yield from _set_up(case)
     for place, (row, stage_due) in enumerate(zip(case.plan.rows, case.owners, strict=True)):
-        yield from _row(place, row, stage_due, numbers.get(place, row.round))
+        yield from _row(place, row, stage_due, case.due[place] or row.round)
 
 
 def _row(place: int, row: Row, due: Stage | None, number: int) -> Iterator[Finding]:
@@ -38,44 +28,67 @@ def _row(place: int, row: Row, due: Stage | None, number: int) -> Iterator[Findi
         yield found(place, "round-number-wrong", found=row.round, wanted=number)
 
 
-def _numbers(stage: Stage, *, again: bool) -> Iterator[tuple[int, int]]:
-    """The number due to each row: of its round, or in turn and flap of the row itself.
+def _set_up(case: Case) -> Iterator[Finding]:
+    """Of both socks the one that lies further from the tips is set up first, its front and its back together.
 
-    The heel round begins with the two fronts, then the first sock to turn its heel begins to count.
+    So it is cast on, and so is a heel made last opened: its waste yarn comes out before any loop can be caught, and
+    the yarn that was joined at the sole's first loop must hang where the next round begins.
     """
-    fronts = 2 if stage.name is StageName.HEEL_TURN and not again else 0
-    for index in range(stage.first_row, stage.last_row + 1):
-        passed = index - stage.first_row
-        if stage.name is StageName.CAST_ON:
-            yield index, 1
-        elif stage.name in {StageName.HEEL_TURN, StageName.HEEL_FLAP}:
-            yield index, max(1, passed - fronts + 1)
-        else:
-            yield index, passed // _PASSES + 1
+    for stage in case.named(StageName.CAST_ON):
+        yield from _in_turn(case, "cast-on-out-of-order", stage, range(stage.first_row, stage.last_row + 1))
+    for stage in case.named(StageName.HEEL) if case.parts.heel.made_last else ():
+        yield from _in_turn(case, "opened-out-of-order", stage, range(stage.first_row, stage.first_row + case.passes))
 
 
-def _cast_on(case: Case) -> Iterator[Finding]:
-    """The sock that lies further from the tips is cast on first, front and back together."""
-    for place, (row, due) in enumerate(zip(case.plan.rows, _CAST_ON, strict=False)):
-        if (row.sock, row.half) != due or row.stage is not StageName.CAST_ON:
-            yield found(place, "cast-on-out-of-order", sock=due[0], half=str(due[1]))
+def _in_turn(case: Case, key: str, stage: Stage, places: range) -> Iterator[Finding]:
+    sock = 2 if case.alone and stage != case.named(stage.name)[0] else 1
+    order = ((sock, Half.FRONT), (sock, Half.BACK)) if case.alone else _SET_UP
+    rows = case.plan.rows[places.start : places.stop]
+    for place, (row, due) in enumerate(zip_longest(rows, order), start=places.start):
+        if row is None or due is None or (row.sock, row.half) != due or row.stage is not stage.name:
+            at_sock, at_half = due or order[-1]
+            at = min(place, len(case.plan.rows) - 1)
+            yield found(at, key, sock=at_sock, half=str(at_half))
+
+
+def _due(case: Case) -> tuple[StageName, ...]:
+    """All stages in their order: those of a heel once for each sock, or all of a sock before all of the other."""
+    heel = case.parts.heel
+    around_heel = heel.stages if case.alone else heel.stages * 2
+    sock = (*_BEFORE, *_AFTER, *heel.stages) if heel.made_last else (*_BEFORE, *around_heel, *_AFTER)
+    return sock * 2 if case.alone else sock
+
+
+def _needed(case: Case) -> Iterator[StageName]:
+    """What no such sock lacks: of toe, foot and gusset the foot may have no even rounds."""
+    for name in dict.fromkeys(_due(case)):
+        if name is not StageName.FOOT and (name is not StageName.GUSSET or case.parts.heel.gusset(case.plan.half)):
+            yield name
 
 
 def _stages(case: Case) -> Iterator[Finding]:
-    """Stages follow each other without a gap, in the order of a sock, the heel once for each sock."""
+    """Stages follow each other without a gap, in the order of knitting."""
     stages = case.plan.stages
-    for name in _NEEDED:
+    for name in _needed(case):
         if not case.named(name):
             yield found(None, "rows-missing", stage=str(name))
     for one, following in pairwise(stages):
-        if following.first_row != one.last_row + 1 or not _may_follow(one.name, following.name):
+        if following.first_row != one.last_row + 1:
             yield found(following.first_row, "stage-wrong", found=str(following.name), wanted=str(one.name))
+    yield from _in_order(case)
     if stages and (stages[0].first_row or stages[-1].last_row + 1 != len(case.plan.rows)):
         row = min(stages[-1].last_row + 1, len(case.plan.rows) - 1)
-        yield found(row, "stage-wrong", found=str(stages[-1].name), wanted=str(StageName.BIND_OFF))
+        yield found(row, "stage-wrong", found=str(stages[-1].name), wanted=str(_due(case)[-1]))
 
 
-def _may_follow(one: StageName, following: StageName) -> bool:
-    if (one, following) == (StageName.HEEL_FLAP, StageName.HEEL_TURN):
-        return True
-    return _ORDER.index(following) > _ORDER.index(one)
+def _in_order(case: Case) -> Iterator[Finding]:
+    """Each stage is one still to come, and none that every sock has is passed by."""
+    due, needed, at = _due(case), set(_needed(case)), 0
+    for stage in case.plan.stages:
+        ahead = due[at:]
+        skipped = ahead[: ahead.index(stage.name)] if stage.name in ahead else ahead
+        if stage.name not in ahead or needed & set(skipped):
+            wanted = next((name for name in skipped if name in needed), stage.name)
+            yield found(stage.first_row, "stage-wrong", found=str(stage.name), wanted=str(wanted))
+            return
+        at += len(skipped) + 1

@@ -30,23 +30,47 @@ Put = Callable[[Iterable[int]], None]
 
 
 class Needle:
-    """The one long needle: its loops, where each sock's yarn hangs, and which ball it is.
+    """The needle or needles: their loops, where each sock's yarn hangs, and which ball it is.
 
     Attributes:
-        loops: from tip A to tip B.
+        loops: from tip A to tip B; of two needles, the fronts'.
+        backs: of two needles, the backs'; of one, the same line.
+        unworked: of two needles, by tag, the loops at tip A's side of the edge where a half begins and ends.
+        kept: by sock, loops on the sole side and on the leg side of where a heel will be opened.
         counts: loops by tag (sock and half).
         ends: by sock, the loop that was worked last; its yarn hangs there.
         sides: by sock, the side that faced when it was worked last.
         balls: by sock, the ball it was cast on with.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, *, two: bool = False) -> None:
         self.loops: deque[int] = deque()
+        self.backs: deque[int] = deque() if two else self.loops
+        self.two = two
+        self.unworked = [0, 0, 0, 0]
+        self.kept = [[0, 0], [0, 0]]
         self.counts = [0, 0, 0, 0]
         self.ends = [-1, -1]
         self.sides = [Facing.RS, Facing.RS]
         self.balls = [0, 0]
         self.fresh = 0
+
+    @property
+    def number(self) -> int:
+        """Loops on all needles."""
+        return sum(self.counts)
+
+    def line(self, tag: int) -> deque[int]:
+        """The needle on which loops of a half lie."""
+        return self.backs if tag & BACK_HALF else self.loops
+
+    def bring(self, sock: int) -> bool:
+        """Slip the loop that a sock's yarn hangs at over to the backs' needle; False where it is not at the tip."""
+        end = self.loops[-1] if self.loops else -1
+        if self.backs is self.loops or end < 0 or end & ~MARKS != self.ends[sock]:
+            return False
+        self.backs.append(self.loops.pop())
+        return True
 
 
 def tag_of(sock: int, half: Half) -> int:
@@ -63,6 +87,7 @@ class Hands:
     """The two hands in the middle of a row.
 
     Attributes:
+        room: loops that lie between the tip and the far edge of the half.
         took: loops taken so far.
         wrapped: 1 once the loop ahead was wrapped.
         met_marks: whether the loops picked last had wraps or were double.
@@ -74,15 +99,31 @@ class Hands:
         self.tag = tag_of(row.sock, row.half)
         self.sock = row.sock - 1
         self.side = side
+        self.room = self._room()
         self.took = 0
         self.wrapped = 0
         self.met_marks = False
         self.faults: list[Fault] = []
-        loops = needle.loops
+        self.loops = loops = needle.line(self.tag)
+        self.other = needle.line(self.tag ^ BACK_HALF)
         right_side = side is Facing.RS
         self.take: Take = loops.popleft if right_side else loops.pop
         self.put: Put = loops.extend if right_side else loops.extendleft
         self.near, self.far = (0, -1) if right_side else (-1, 0)
+
+    def _room(self) -> int:
+        """On one long needle other halves lie beyond the edges; on two, a half may lie there alone, edge to edge."""
+        needle, loops = self.needle, self.needle.counts[self.tag]
+        if not needle.two:
+            return len(needle.loops)
+        right_side = self.side is Facing.RS
+        before = loops if right_side and not needle.unworked[self.tag] else needle.unworked[self.tag]
+        return before if right_side else loops - before
+
+    def lay_down(self) -> None:
+        """The row is done: remember where the edge is."""
+        loops = self.needle.counts[self.tag]
+        self.needle.unworked[self.tag] = self.room if self.side is Facing.RS else loops - self.room
 
     def fault(self, key: str, **values: Value) -> None:
         """Note what is wrong and go on."""
@@ -104,13 +145,16 @@ class Hands:
         In the round that is the loop before the row's first: of this sock's loops the one nearest to the tip
         that is filled. After a turn back it is the row's first loop itself.
         """
-        loops, sock = self.needle.loops, self.sock
-        if not loops:
-            return -1
-        if self.needle.sides[sock] is not self.side:
+        loops, sock = self.loops, self.sock
+        if loops and self.needle.sides[sock] is not self.side:
             return loops[self.near] & ~MARKS
+        hangs = self.needle.ends[sock]
+        here = self._nearest(loops)
+        return here if here == hangs or self.other is loops else self._nearest(self.other)
+
+    def _nearest(self, loops: deque[int]) -> int:
         order = reversed(loops) if self.side is Facing.RS else iter(loops)
-        return next((loop & ~MARKS for loop in order if loop & SECOND_SOCK == sock), -1)
+        return next((loop & ~MARKS for loop in order if loop & SECOND_SOCK == self.sock), -1)
 
     def make(self, number: int, marks: int = 0) -> None:
         """Put new loops on the filling tip; the yarn then hangs at the last of them."""
@@ -125,9 +169,10 @@ class Hands:
 
     def pick(self, number: int) -> list[int] | None:
         """Take loops off the other tip: None where they are not all of this half."""
-        if number > len(self.needle.loops):
+        if number > len(self.loops) or number > self.room:
             self.too_few()
             return None
+        self.room -= number
         take, tag = self.take, self.tag
         taken = [take() for _ in range(number)]
         strange = [loop for loop in taken if loop & (TAG | MARKS) != tag]
@@ -156,7 +201,9 @@ class Hands:
 
     def count_beyond(self) -> int:
         """Loops of this half still ahead on the tip that is worked off, without one just wrapped."""
-        loops = iter(self.needle.loops) if self.side is Facing.RS else reversed(self.needle.loops)
+        if self.needle.two:
+            return self.room - self.wrapped
+        loops = iter(self.loops) if self.side is Facing.RS else reversed(self.loops)
         count = 0
         for loop in loops:
             if loop & TAG != self.tag:

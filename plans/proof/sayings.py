@@ -10,6 +10,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "round-number-wrong": _FOUND,
     "rows-missing": frozenset({"stage"}),
     "cast-on-out-of-order": frozenset({"sock", "half"}),
+    "opened-out-of-order": frozenset({"sock", "half"}),
     # loops on the needle
     "wrong-loops-at-tip": frozenset({"sock", "half", "at_sock", "at_half"}),
     "too-few-loops": frozenset({"sock", "half"}),
@@ -18,6 +19,8 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "count-wrong": frozenset({"found", "stated"}),
     "nothing-to-pass-over": frozenset({"sock"}),
     "fastened-too-early": frozenset({"loops"}),
+    "nothing-kept": frozenset({"loops"}),
+    "nothing-to-graft-to": frozenset({"sock"}),
     # where yarn and work are
     "yarn-elsewhere": frozenset({"sock", "yarn"}),
     "yarn-of-other-sock": frozenset({"sock", "yarn"}),
@@ -41,6 +44,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "rib-broken": _NOTHING,
     "turn-broken": _NOTHING,
     "flap-broken": _NOTHING,
+    "row-broken": _NOTHING,
     "socks-differ": frozenset({"other_row"}),
     # charts
     "chart-row-wrong": _NOTHING,

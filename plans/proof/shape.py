@@ -1,93 +1,120 @@
-"""What may be worked where: stockinette, mirrored increases, corner strands, rib and bind-off."""
+"""How every row is made up, from its first operation to its last, against the look its part says it has."""
 
+import re
 from collections.abc import Iterator
+from functools import cache
 
-from plans.pattern import BindOff, Facing, Group, Half, Row, StageName
+from plans.pattern import Group, Half, Pairing, Row, StageName
 from plans.proof.findings import Case, Finding, found
-from plans.stitches import INCREASES, Op
+from plans.rows.legs import CORNERS_LOOK
+from plans.rows.parts import At, Step
+from plans.rows.toes import toe_steps
 
-_PLAIN = {Op.K}
-_WIDER = {Op.K, Op.M1R, Op.M1L}
-_STRANDS = {Op.K2TOG_STRAND, Op.SSK_STRAND}
-_BIND_OFF_OPS: dict[BindOff | None, set[Op]] = {
-    BindOff.DECREASE: {Op.K, Op.BO, Op.FASTEN},
-    BindOff.YARN_OVER: {Op.K, Op.YO_BO, Op.FASTEN},
-    BindOff.SEWN: {Op.SL_WYIB, Op.SEW_BO, Op.FASTEN},
+_WORDS = re.compile(r"[a-z][a-z0-9_]*")
+_BROKEN = {
+    StageName.TOE: "increases-not-mirrored",
+    StageName.GUSSET: "increases-not-mirrored",
+    StageName.HEEL_TURN: "turn-broken",
+    StageName.HEEL_FLAP: "flap-broken",
+    StageName.CUFF: "rib-broken",
 }
-_ALLOWED: dict[tuple[StageName, Facing], set[Op]] = {
-    (StageName.CAST_ON, Facing.RS): {Op.CO},
-    (StageName.TOE, Facing.RS): _WIDER,
-    (StageName.FOOT, Facing.RS): _PLAIN,
-    (StageName.GUSSET, Facing.RS): _WIDER,
-    (StageName.HEEL_TURN, Facing.RS): {Op.K, Op.WRAP_TURN, Op.DS},
-    (StageName.HEEL_TURN, Facing.WS): {Op.P, Op.WRAP_TURN, Op.DS},
-    (StageName.HEEL_FLAP, Facing.RS): {Op.K, Op.SL_WYIB, Op.SSK, Op.DS},
-    (StageName.HEEL_FLAP, Facing.WS): {Op.P, Op.SL_WYIF, Op.P2TOG},
-    (StageName.LEG, Facing.RS): _PLAIN | _STRANDS,
-    (StageName.CUFF, Facing.RS): {Op.K, Op.P},
-}
+_PLAIN = r"k \d+"
 
 
 def check_shape(case: Case) -> Iterator[Finding]:
-    """Every operation belongs where it stands, and increases and strands lie in pairs."""
+    """Every operation belongs where it stands, and the row is made up as it should be."""
+    steps = _steps(case)
     for place, row in enumerate(case.plan.rows):
-        if row.chart is not None:
+        owner = case.owners[place]
+        if row.chart is not None or owner is None or owner.name is not row.stage or row.round != case.due[place]:
             continue
-        allowed = _allowed(case, place, row)
-        if allowed is not None:
-            for op in sorted({group.op for group in row.ops} - allowed):
-                yield found(place, "op-out-of-place", op=str(op), stage=str(row.stage))
-        if not _mirrored(row):
-            yield found(place, "increases-not-mirrored")
-        if row.stage is StageName.LEG and not _corners_closed(case, place, row):
-            yield found(place, "corner-strands-wrong")
-        if row.stage is StageName.CUFF and not _ribbed(row.ops):
-            yield found(place, "rib-broken")
+        look = _look(case, place, row, steps)
+        if look is not None:
+            yield from _compare(place, row, look)
 
 
-def _allowed(case: Case, place: int, row: Row) -> set[Op] | None:
-    """None where the label of the stage or the side is wrong, which is said elsewhere."""
-    stage, construction = case.owners[place], case.plan.construction
-    if stage is None or stage.name is not row.stage:
+def _compare(place: int, row: Row, look: str) -> Iterator[Finding]:
+    if _pattern(look).fullmatch(text(row.ops)):
+        return
+    strange = sorted({str(group.op) for group in row.ops} - _words(look))
+    for op in strange:
+        yield found(place, "op-out-of-place", op=op, stage=str(row.stage))
+    if not strange:
+        first_leg = row.stage is StageName.LEG and row.round == 1
+        yield found(place, "corner-strands-wrong" if first_leg else _BROKEN.get(row.stage, "row-broken"))
+
+
+@cache
+def _pattern(look: str) -> re.Pattern[str]:
+    return re.compile(look)
+
+
+@cache
+def _words(look: str) -> frozenset[str]:
+    return frozenset(_WORDS.findall(look.replace(r"\d", "")))
+
+
+def text(ops: tuple[Group, ...]) -> str:
+    """The operations of a row as looks have them; neighbours that are alike are one."""
+    parts: list[tuple[str, int]] = []
+    for group in ops:
+        name = group.op.value + ("*" if group.wrap or group.double else "")
+        if parts and parts[-1][0] == name:
+            parts[-1] = (name, parts[-1][1] + group.times)
+        else:
+            parts.append((name, group.times))
+    return ", ".join(f"{name} {times}" for name, times in parts)
+
+
+def _steps(case: Case) -> tuple[Step, ...]:
+    """What each round of the toe does; nothing where the head's numbers make no toe, which is said elsewhere."""
+    name = case.plan.construction.toe
+    try:
+        return toe_steps(name, case.numbers.tip, case.numbers.half) if name is not None else ()
+    except ValueError:
+        return ()
+
+
+def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | None:
+    parts, number, back = case.parts, row.round, row.half is Half.BACK
+    first = case.numbers.half if back else 0
+    match row.stage:
+        case StageName.CAST_ON:
+            return r"co \d+"
+        case StageName.TOE:
+            return _toe_look(case, row, steps)
+        case StageName.FOOT:
+            return parts.sole.look(number) if back else _PLAIN
+        case StageName.GUSSET:
+            return parts.increase.look(True, True) if back and number % 2 else _PLAIN
+        case StageName.LEG if number == 1:
+            return _first_leg_look(case, back=back)
+        case StageName.LEG:
+            return parts.leg.look(number, first, case.numbers.half)
+        case StageName.CUFF:
+            return parts.cuff.look(number, case.of[place], first, case.numbers.half)
+        case StageName.BIND_OFF:
+            begins = parts.bind_off.rounds[number - 1 : number]
+            return begins[0][1] if begins else parts.bind_off.looks[back]
+        case _:
+            return parts.heel.look(At(row.stage, row.half, row.facing, number, case.of[place], case.numbers))
+
+
+def _toe_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
+    if row.round == 1:
+        return rf"{case.plan.construction.second_tip} \d+" if row.half is Half.BACK else _PLAIN
+    if row.round > len(steps):
         return None
-    if row.stage is StageName.BIND_OFF:
-        return _BIND_OFF_OPS.get(construction.bind_off, set())
-    if row.stage is StageName.TOE and row.half is Half.BACK and place < stage.first_row + 4:
-        return {Op(construction.second_tip)}
-    if row.stage is StageName.GUSSET and row.half is Half.FRONT:
-        return _PLAIN
-    return _ALLOWED.get((row.stage, row.facing))
+    step = steps[row.round - 1]
+    mirrored = case.plan.construction.pairing is Pairing.MIRRORED and row.sock == 2
+    outer_first = (row.half is Half.FRONT) is not mirrored
+    start, end = (step.outer, step.inner) if outer_first else (step.inner, step.outer)
+    return case.parts.increase.look(start, end) if start or end else _PLAIN
 
 
-def _mirrored(row: Row) -> bool:
-    """Increases come as k1, m1r, k …, m1l, k1, or not at all; of two stitches none lies between."""
-    if not any(group.op in INCREASES for group in row.ops):
-        return True
-    ops = [_short(group) for group in row.ops]
-    edges, between = [*ops[:2], *ops[-2:]], ops[2:-2]
-    knitted = not between or (len(between) == 1 and between[0][0] is Op.K)
-    return knitted and edges == [(Op.K, 1), (Op.M1R, 1), (Op.M1L, 1), (Op.K, 1)]
-
-
-def _corners_closed(case: Case, place: int, row: Row) -> bool:
-    """Both strands of each front in the first round of the leg, none elsewhere."""
-    strands = [_short(group) for group in row.ops if group.op in _STRANDS]
-    stage = case.owners[place]
-    if stage is None or place >= stage.first_row + 4 or row.half is Half.BACK:
-        return not strands
-    edges = [_short(row.ops[0]), _short(row.ops[-1])] if row.ops else []
-    return strands == edges == [(Op.K2TOG_STRAND, 1), (Op.SSK_STRAND, 1)]
-
-
-def _ribbed(ops: tuple[Group, ...]) -> bool:
-    """Knit one, purl one, over an even half, so that the columns run on round after round."""
-    knits, purls = ops[::2], ops[1::2]
-    return (
-        len(knits) == len(purls) > 0
-        and all(group.op is Op.K and group.times == 1 for group in knits)
-        and all(group.op is Op.P and group.times == 1 for group in purls)
-    )
-
-
-def _short(group: Group) -> tuple[Op, int]:
-    return group.op, group.times
+def _first_leg_look(case: Case, *, back: bool) -> str:
+    heel = case.parts.heel
+    if not back:
+        return _PLAIN if heel.made_last else CORNERS_LOOK
+    first_back = heel.opening or heel.closing
+    return first_back[1](case.numbers) if first_back else _PLAIN

@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Measure
-from plans.pattern import Half, StageName
+from plans.pattern import Half, Row, StageName
 from plans.proof.findings import Case, Finding, found
+from plans.stitches import Op
 
 _PASSES = 4
-"""Rows of a round of the pair."""
+"""Rows of a round of both socks."""
 
 
 def check_sizes(case: Case) -> Iterator[Finding]:
@@ -23,10 +24,11 @@ def _stated(case: Case) -> Iterator[Finding]:
     """The numbers of the plan's head; the multiple is even, for two equal halves."""
     plan = case.plan
     numbers = (
-        ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // 2),
-        ("around", plan.around, sum(_ends(case, StageName.CUFF)) // 2),
-        ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2),
-        ("turned", plan.turned, _turn_rows(case) // 2),
+        ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // (case.passes // 2)),
+        ("around", plan.around, sum(_ends(case, StageName.CUFF)) // (case.passes // 2)),
+        ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2 if plan.gusset else 0),
+        ("turned", plan.turned, _turned(case)),
+        ("heel_depth", plan.heel_depth, case.parts.heel.depth(case.numbers)),
     )
     for name, stated, knitted in numbers:
         if stated != knitted:
@@ -41,23 +43,37 @@ def _even_ends(case: Case) -> Iterator[Finding]:
     for name in (StageName.TOE, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
         wider = 2 * plan.gusset if name is StageName.GUSSET else 0
         for stage in case.named(name):
-            whole = (stage.last_row - stage.first_row + 1) % _PASSES == 0
-            for row in case.rows(stage)[-_PASSES:] if whole else ():
+            whole = (stage.last_row - stage.first_row + 1) % case.passes == 0
+            for row in case.rows(stage)[-case.passes :] if whole else ():
                 due = plan.half + (wider if row.half is Half.BACK else 0)
                 if case.after(row) != due:
                     yield found(row.index, "count-wrong", found=case.after(row) or 0, stated=due)
 
 
 def _ends(case: Case, name: StageName) -> list[int]:
-    """Loops after each of the last four rows of a stage."""
+    """Loops after each row of a stage's last round."""
     stages = case.named(name)
-    return [case.after(row) or 0 for row in case.rows(stages[0])[-_PASSES:]] if stages else [0]
+    return [case.after(row) or 0 for row in case.rows(stages[0])[-case.passes :]] if stages else [0]
 
 
-def _turn_rows(case: Case) -> int:
-    """Rows of one heel turn; where the socks differ, of the later one."""
-    turns = case.named(StageName.HEEL_TURN)
-    return sum(1 for row in case.rows(turns[-1]) if row.half is Half.BACK) if turns else 0
+def _turned(case: Case) -> int:
+    """Marks on each side of a heel, where its rows turn back; of a heel made last, its decrease rounds.
+
+    Every mark is made in a row of its own, once narrowing and, in an hourglass, once more widening.
+    """
+    if case.parts.heel.made_last:
+        rows = tuple(row for stage in case.named(StageName.HEEL) for row in case.rows(stage))
+        fronts = [row for row in rows if row.sock == 1 and row.half is Half.FRONT]
+        return sum(any(group.op is Op.SSK for group in row.ops) for row in fronts)
+    stages = case.named(case.parts.heel.stages[0])
+    rows = case.rows(stages[-1]) if stages else ()
+    return _narrowing(tuple(row for row in rows if row.half is Half.BACK)) // 2
+
+
+def _narrowing(rows: tuple[Row, ...]) -> int:
+    """Rows before the first that works more stitches than the row before."""
+    worked = [sum(group.times for group in row.ops if group.op in {Op.K, Op.P, Op.DS}) for row in rows]
+    return next((at for at in range(1, len(worked)) if worked[at] > worked[at - 1]), len(worked))
 
 
 def _lengths(case: Case) -> Iterator[Finding]:
@@ -68,8 +84,9 @@ def _lengths(case: Case) -> Iterator[Finding]:
         yield found(None, "stated-wrong", name="gauge", stated=0, found=0)
         return
     stitch, one_round = 10 / gauge.stitches_per_10cm, 10 / gauge.rounds_per_10cm
-    foot = _rounds(case, StageName.TOE, StageName.FOOT, StageName.GUSSET) + plan.turned
-    leg = _rounds(case, StageName.LEG, StageName.CUFF)
+    foot = _rounds(case, StageName.TOE, StageName.FOOT, StageName.GUSSET) + plan.heel_depth
+    cuff = _rounds(case, StageName.CUFF)
+    leg = _rounds(case, StageName.LEG) + (cuff // 2 if case.parts.cuff.folds else cuff)
     for key, stated, made, tolerance in (
         ("circumference-off", finished.circumference_cm, plan.around * stitch, plan.multiple * stitch / 2),
         ("foot-length-off", finished.foot_length_cm, foot * one_round, one_round),

@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 
-from plans.pattern import Facing, Half, Needles, Plan, Row, StageName
+from plans.pattern import Act, Facing, Half, Needles, Plan, Row, StageName
 from plans.proof.findings import Finding, found
-from plans.proof.knitting import Knitted, knit_row
-from plans.proof.loops import BACK_HALF, Needle
+from plans.proof.knitting import SETS_UP, Knitted, knit_row
+from plans.proof.loops import BACK_HALF, NEXT_LOOP, Needle
+from plans.rows.heels import heel
+from plans.stitches import Op
 
 _HEEL = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
 
@@ -13,18 +15,23 @@ _HEEL = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
 class Story:
     """The knitting of a pair, row after row, until one cannot be knitted."""
 
-    def __init__(self) -> None:
-        self.needle = Needle()
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self.needle = Needle(two=plan.construction.needles is Needles.TWO_CIRCULARS)
         self.side = Facing.RS
         self.half = Half.FRONT
-        self.turns = True
         self.knitted: list[Knitted] = []
         self.findings: list[Finding] = []
+        name = plan.construction.heel
+        self._turned_back = frozenset() if name is not None and heel(name).made_last else _HEEL
+        self._turns = plan.construction.needles is not Needles.ONE_CIRCULAR
+        self._began = 0
 
-    def tell(self, plan: Plan) -> None:
+    def tell(self) -> None:
         """Knit the plan; what is wrong is gathered on the way."""
-        self.turns = plan.construction.needles is not Needles.ONE_CIRCULAR
-        for place, row in enumerate(plan.rows):
+        for place, row in enumerate(self.plan.rows):
+            if Act.BRING_LOOP in row.acts and not self.needle.bring(row.sock - 1):
+                self.findings.append(found(place, "nothing-to-pass-over", sock=row.sock))
             came = knit_row(self.needle, row, self.side)
             self.knitted.append(came)
             self.findings.extend(Finding(place, key, values) for key, values in came.faults)
@@ -32,23 +39,27 @@ class Story:
             if came.stopped:
                 return
             self.findings.extend(self._ended(place, row, came))
-            if not came.whole and (row.half is Half.FRONT or row.stage not in _HEEL):
+            if not came.whole and not self._may_wait(row):
                 return
-        if self.needle.loops:
-            self.findings.append(found(None, "loops-at-end", loops=len(self.needle.loops)))
+        if self.needle.number:
+            self.findings.append(found(None, "loops-at-end", loops=self.needle.number))
+
+    def _may_wait(self, row: Row) -> bool:
+        """Whether a row may leave loops of its half unworked."""
+        return row.half is Half.BACK and row.stage in self._turned_back
 
     def _facing(self, place: int, row: Row) -> Iterator[Finding]:
         """Side and half against what faces."""
         if row.facing is not self.side:
             yield found(place, "wrong-side", found=str(row.facing), wanted=str(self.side))
-        if row.half is not self.half and row.stage is not StageName.CAST_ON:
+        if row.half is not self.half and not sets_up(row):
             yield found(place, "wrong-half", found=str(row.half), wanted=str(self.half))
 
     def _ended(self, place: int, row: Row, came: Knitted) -> Iterator[Finding]:
         """Count, what waits unworked, and the turn after a row that was knitted."""
         if came.after != row.stitches_after:
             yield found(place, "count-wrong", found=came.after, stated=row.stitches_after)
-        if not came.whole and (row.half is Half.FRONT or row.stage not in _HEEL):
+        if not came.whole and not self._may_wait(row):
             values = {"sock": row.sock, "half": str(row.half), "loops": came.beyond}
             yield found(place, "loops-not-worked", **values)
         due = self._turn(row, came)
@@ -60,17 +71,32 @@ class Story:
 
         A right-side row over a whole half is followed by what lies next at the tip: the other sock's half on
         the same side of the needle, or the other side, for which the whole work is turned. After any other
-        row the same half is worked back.
+        row the same half is worked back. A graft takes both halves off the needle and ends there.
         """
-        if row.stage is StageName.CAST_ON or (came.whole and not self.turns):
+        if sets_up(row) or (came.whole and not self._turns):
+            self._began = self.needle.fresh
+            return False
+        if any(group.op is Op.GRAFT for group in row.ops):
             return False
         if came.whole and self.side is Facing.RS:
-            loops = self.needle.loops
-            following = _half_of(loops[0]) if loops else _other(self.half)
+            following = self._following(row)
             turns, self.half = following is not self.half, following
+            self._began = self.needle.fresh if turns else self._began
             return turns
         self.side = Facing.WS if self.side is Facing.RS else Facing.RS
         return True
+
+    def _following(self, row: Row) -> Half:
+        """The half that comes next: the one at the tip, unless it was worked since the last turn."""
+        line = self.needle.backs if row.half is Half.BACK else self.needle.loops
+        if not line or (self.needle.two and line[0] // NEXT_LOOP >= self._began // NEXT_LOOP):
+            return _other(self.half)
+        return _half_of(line[0])
+
+
+def sets_up(row: Row) -> bool:
+    """Whether a row puts loops on the needle where its half had none."""
+    return bool(row.ops) and SETS_UP.issuperset(group.op for group in row.ops)
 
 
 def _half_of(loop: int) -> Half:

@@ -5,14 +5,14 @@ from itertools import groupby, zip_longest
 
 from plans.conversation import Measure
 from plans.pattern import Row, Stage, StageName
-from plans.proof.findings import Case, Finding, found
+from plans.proof.findings import Finding, Told, found
 from plans.written.reading.assembling import Head
 from plans.written.reading.patterns import Refused, read_rows
 
 _ENDS = (StageName.CAST_ON, StageName.BIND_OFF)
 
 
-def check_written(case: Case) -> Iterator[Finding]:
+def check_written(case: Told) -> Iterator[Finding]:
     """Every row is the one that the pattern tells of; stages, counts and measures follow from the rows."""
     yield from _against_pattern(case)
     yield from _stages(case)
@@ -20,7 +20,7 @@ def check_written(case: Case) -> Iterator[Finding]:
     yield from _measures(case)
 
 
-def _against_pattern(case: Case) -> Iterator[Finding]:
+def _against_pattern(case: Told) -> Iterator[Finding]:
     plan = case.plan
     pattern = plan.written.pattern if plan.written else ""
     told = read_rows(pattern, Head(pieces=len(plan.socks), needles=plan.construction.needles))
@@ -34,7 +34,7 @@ def _against_pattern(case: Case) -> Iterator[Finding]:
             return
 
 
-def _stages(case: Case) -> Iterator[Finding]:
+def _stages(case: Told) -> Iterator[Finding]:
     """The runs of rows of one part, as the plan lists them."""
     runs = [list(run) for _, run in groupby(enumerate(case.plan.rows), key=lambda placed: placed[1].stage)]
     due = [Stage(name=run[0][1].stage, first_row=run[0][0], last_row=run[-1][0]) for run in runs]
@@ -46,7 +46,7 @@ def _stages(case: Case) -> Iterator[Finding]:
             return
 
 
-def _counts(case: Case) -> Iterator[Finding]:
+def _counts(case: Told) -> Iterator[Finding]:
     plan = case.plan
     for name, stated, knitted in (
         ("cast_on", plan.cast_on, _loops(case, StageName.CAST_ON)),
@@ -60,11 +60,11 @@ def _counts(case: Case) -> Iterator[Finding]:
         yield found(None, "stated-wrong", name="multiple", stated=plan.multiple, found=plan.cast_on)
 
 
-def _loops(case: Case, name: StageName) -> int:
+def _loops(case: Told, name: StageName) -> int:
     return sum(case.after(row) or 0 for row in _first_piece(case) if row.stage is name)
 
 
-def _widest(case: Case) -> int:
+def _widest(case: Told) -> int:
     """The most loops that the first piece has between two rows."""
     now: dict[object, int] = {}
     most = 0
@@ -74,11 +74,11 @@ def _widest(case: Case) -> int:
     return most
 
 
-def _first_piece(case: Case) -> list[Row]:
+def _first_piece(case: Told) -> list[Row]:
     return [row for row in case.plan.rows if row.sock == 1]
 
 
-def _measures(case: Case) -> Iterator[Finding]:
+def _measures(case: Told) -> Iterator[Finding]:
     plan = case.plan
     gauge, finished = plan.gauge, plan.finished
     if not gauge.stitches_per_10cm > 0 or not gauge.rounds_per_10cm > 0:

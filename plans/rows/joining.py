@@ -2,33 +2,42 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import groupby
 
 from plans.pattern import (
     Construction,
     Direction,
     Finished,
-    Needles,
+    Half,
+    Order,
     Pairing,
     Plan,
     PlanGauge,
     Row,
     Stage,
+    StageName,
 )
 from plans.quantities import Gauge
+from plans.rows.bind_offs import bind_off, bind_off_rounds
 from plans.rows.charting import charted
-from plans.rows.heels import gusset_rounds, heel_round
-from plans.rows.legs import bind_off, cuff_rounds, leg_rounds
-from plans.rows.needles import pair_rows
+from plans.rows.cuffs import cuff, cuff_rounds
+from plans.rows.heels import gusset_rounds, heel
+from plans.rows.increases import increase
+from plans.rows.legs import leg_rounds
+from plans.rows.needles import Placing, pair_rows
+from plans.rows.parts import Numbers
 from plans.rows.rounds import Round
-from plans.rows.toes import cast_on, foot_rounds, toe_rounds, toe_schedule
+from plans.rows.toes import cast_on, foot_rounds, toe, toe_rounds, toe_steps
 from plans.stitches import Op
 from plans.wishes import SockSize, Wishes
 
 
 def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
     """The whole pair as rows."""
-    rows = pair_rows(cast_on(size.cast_on // 2), charted(sock_rounds(wishes, size), wishes.chart), wishes.bind_off)
+    numbers = numbers_of(size)
+    mirrored = toe(wishes.toe).mirrored
+    first = tuple(charted(sock_rounds(wishes, size, numbers), wishes.chart))
+    second = tuple(charted(sock_rounds(wishes, size, numbers, outer_first=False), wishes.chart)) if mirrored else first
+    rows = pair_rows((first, second), placing(wishes, numbers))
     return Plan(
         name=wishes.name,
         socks=wishes.socks,
@@ -36,16 +45,39 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         gauge=PlanGauge(
             stitches_per_10cm=gauge.stitches_per_10cm, rounds_per_10cm=gauge.rounds_per_10cm
         ),
-        finished=finished(size, gauge),
+        finished=finished(wishes, size, gauge),
         around=size.around,
         multiple=size.multiple,
         cast_on=size.cast_on,
         gusset=size.gusset,
         turned=size.turned,
+        heel_depth=heel(wishes.heel).depth(numbers),
         stages=stages(rows),
         rows=rows,
         charts=(wishes.chart,) if wishes.chart else (),
     )
+
+
+def numbers_of(size: SockSize) -> Numbers:
+    """What the parts need to know."""
+    return Numbers(size.around // 2, size.cast_on // 2, size.gusset, size.turned)
+
+
+def placing(wishes: Wishes, numbers: Numbers) -> Placing:
+    """How the pair lies on the needles, and how it ends."""
+    opening = heel(wishes.heel).opening
+    return Placing(
+        needles=wishes.needles,
+        order=order(wishes),
+        long_tail=bind_off(wishes.bind_off).long_tail,
+        opens=opening[0](numbers)[0].op if opening else None,
+        hemmed=cuff(wishes.cuff_style).hemmed,
+    )
+
+
+def order(wishes: Wishes) -> Order:
+    """Whether both socks are on the needle."""
+    return Order.ONE_AFTER_THE_OTHER if wishes.one_at_a_time else Order.BOTH_AT_ONCE
 
 
 def construction(wishes: Wishes) -> Construction:
@@ -55,28 +87,41 @@ def construction(wishes: Wishes) -> Construction:
         heel=wishes.heel,
         bind_off=wishes.bind_off,
         direction=Direction.TOE_UP,
-        needles=Needles.ONE_LONG_CIRCULAR,
-        pairing=Pairing.IDENTICAL,
+        needles=wishes.needles,
+        pairing=Pairing.MIRRORED if toe(wishes.toe).mirrored else Pairing.IDENTICAL,
         second_tip="ktbl" if wishes.through_back_loop else "k",
+        order=order(wishes),
+        increase=wishes.increase,
+        sole=wishes.sole,
+        leg=wishes.leg_style,
+        cuff=wishes.cuff_style,
     )
 
 
-def sock_rounds(wishes: Wishes, size: SockSize) -> Iterator[Round]:
-    """The rounds of one sock from the first of the toe to the bind-off."""
-    half, tip = size.around // 2, size.cast_on // 2
-    schedule = toe_schedule(wishes.toe, tip, half)
-    yield from toe_rounds(schedule, tip, Op.KTBL if wishes.through_back_loop else Op.K)
-    yield from foot_rounds(size.even_rounds, half)
-    yield from gusset_rounds(size.gusset, half)
-    yield heel_round(wishes.heel, half, size.gusset, size.turned)
-    yield from leg_rounds(size.leg_rounds, half)
-    yield from cuff_rounds(size.cuff_rounds, half)
-    yield bind_off(wishes.bind_off, half)
+def sock_rounds(
+    wishes: Wishes, size: SockSize, numbers: Numbers, *, outer_first: bool = True
+) -> Iterator[Round]:
+    """The rounds of one sock from the cast-on to the bind-off, and a heel made last."""
+    half, tip = numbers.half, numbers.tip
+    ways, the_heel = increase(wishes.increase), heel(wishes.heel)
+    second_tip = Op.KTBL if wishes.through_back_loop else Op.K
+    yield cast_on(tip)
+    yield from toe_rounds(toe_steps(wishes.toe, tip, half), tip, second_tip, ways, outer_first=outer_first)
+    yield from foot_rounds(size.even_rounds, half, wishes.sole)
+    yield from gusset_rounds(size.gusset, half, ways)
+    if not the_heel.made_last:
+        yield from the_heel.rounds(numbers)
+    yield from leg_rounds(size.leg_rounds, numbers, wishes.leg_style, the_heel)
+    yield from cuff_rounds(size.cuff_rounds, half, half, wishes.cuff_style)
+    yield from bind_off_rounds(wishes.bind_off, half, half)
+    if the_heel.made_last:
+        yield from the_heel.rounds(numbers)
 
 
-def finished(size: SockSize, gauge: Gauge) -> Finished:
-    """What the counts come to, relaxed, in cm; the heel turn lies `turned` rounds deep under the foot."""
-    foot = size.toe_rounds + size.even_rounds + 2 * size.gusset + size.turned
+def finished(wishes: Wishes, size: SockSize, gauge: Gauge) -> Finished:
+    """What the counts come to, relaxed, in cm; of a cuff that folds, the rounds that show."""
+    depth = heel(wishes.heel).depth(numbers_of(size))
+    foot = size.toe_rounds + size.even_rounds + 2 * size.gusset + depth
     return Finished(
         circumference_cm=Fraction(gauge.width(size.around).cm),
         foot_length_cm=Fraction(gauge.height(foot).cm),
@@ -85,6 +130,15 @@ def finished(size: SockSize, gauge: Gauge) -> Finished:
 
 
 def stages(rows: tuple[Row, ...]) -> tuple[Stage, ...]:
-    """The runs of rows of one stage."""
-    runs = [list(run) for _, run in groupby(rows, key=lambda row: row.stage)]
-    return tuple(Stage(name=run[0].stage, first_row=run[0].index, last_row=run[-1].index) for run in runs)
+    """The runs of rows of one stage; a heel on the back of one sock is a run of its own."""
+    starts = [place for place in range(len(rows)) if place == 0 or _begins(rows[place - 1], rows[place])]
+    return tuple(
+        Stage(name=rows[first].stage, first_row=first, last_row=end - 1)
+        for first, end in zip(starts, [*starts[1:], len(rows)], strict=True)
+    )
+
+
+def _begins(before: Row, row: Row) -> bool:
+    """Whether a row begins a stage: of another name, or the heel of the other sock after that of the one."""
+    other_heel = row.stage is StageName.HEEL and row.round == 1 and before.half is row.half is Half.BACK
+    return row.stage is not before.stage or other_heel

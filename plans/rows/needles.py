@@ -1,99 +1,157 @@
-"""The true order of rows and acts for a pair on one long circular needle.
+"""The true order of rows and acts for a pair, on any needles.
 
-At the start the fronts face, the first sock nearest the tips. One round is the front of the first sock, the
-front of the second, turn, the back of the second, the back of the first, turn ("Two toe-up socks on the magic
-loop", faithknitter.com, 2008; where each yarn hangs: derived). The heel stands in the back pass: the whole
-heel of the second sock, then the whole heel of the first.
+Both socks at once: at the start the fronts face, the first sock nearest the tips. One round is the front of the
+first sock, the front of the second, turn, the back of the second, the back of the first, turn ("Two toe-up socks on
+the magic loop", faithknitter.com, 2008; where each yarn hangs: derived). A heel worked back and forth stands in the
+back pass: the whole heel of the second sock, then the whole heel of the first. On two circulars the fronts lie on
+one and the backs on the other; order and yarns are the same. One after the other: front, turn, back, turn.
 """
 
-from collections.abc import Iterable
 from typing import NamedTuple
 
-from plans.pattern import Act, BindOff, Half, Row, Sock, StageName
-from plans.rows.rounds import Pass, Round
+from plans.pattern import Act, Half, Needles, Order, Row, Sock, StageName
+from plans.rows.rounds import Pass, Round, RoundKind
+from plans.stitches import Op
 
 Acts = tuple[Act, ...]
+Rounds = tuple[Round, ...]
 
 _FITTING = (Act.LIFELINE, Act.TRY_ON, Act.MEASURE)
 _STOPS: dict[StageName, Acts] = {
     StageName.FOOT: _FITTING,
     StageName.GUSSET: _FITTING,
     StageName.HEEL_TURN: _FITTING,
+    StageName.HEEL: _FITTING,
     StageName.LEG: (Act.LIFELINE,),
     StageName.CUFF: _FITTING,
     StageName.BIND_OFF: (Act.LIFELINE,),
 }
 """What is done before the first row of a stage: a lifeline always, and where a length is due, a fitting."""
 
-_BOTH_TIPS = (Act.PREPARE_TIPS, Act.SECURE_TAIL)
+_OPENS = {Op.WASTE: Act.PULL_WASTE, Op.THREAD: Act.SNIP}
+_TURNS = {Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE}
 
 
-class Around(NamedTuple):
-    """The acts of one round of the pair.
+class Placing(NamedTuple):
+    """How the pair lies, and how it ends.
 
     Attributes:
-        stops: before the round.
-        snug: at the start of each half.
-        tail: after each front.
-        cut: after each back.
-        end: after the last turn.
+        long_tail: the bind-off is sewn with the cut yarn.
+        opens: what kept the stitches of a heel made last.
+        hemmed: the cuff is sewn down at the very end.
     """
 
-    stops: Acts
-    snug: Acts
-    tail: Acts
-    cut: Acts
-    end: Acts
+    needles: Needles
+    order: Order
+    long_tail: bool = False
+    opens: Op | None = None
+    hemmed: bool = False
 
 
-def pair_rows(cast_on: Round, rounds: Iterable[Round], bind_off: BindOff) -> tuple[Row, ...]:
+def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]:
     """All rows of both socks, with every act at its place.
 
     Args:
-        cast_on: one sock's cast-on; the sock that lies further from the tips comes first.
-        rounds: one sock's rounds from the toe to the bind-off.
-        bind_off: tells when the yarn is cut: a sewn edge is sewn with the cut tail.
+        socks: the rounds of the first sock and of the second, from the cast-on; as many of each.
+        placing: how they lie.
     """
-    line = _Line()
-    _write_cast_on(line, cast_on)
-    listed = tuple(rounds)
-    for place, work in enumerate(listed, start=1):
-        _write_round(line, work, _acts(work, place, len(listed), bind_off))
+    line = _Line(placing)
+    if placing.order is Order.BOTH_AT_ONCE:
+        _write_pair(line, socks)
+    else:
+        _write_alone(line, 1, socks[0])
+        _write_alone(line, 2, socks[1])
+    finish = (*((Act.SEW_HEM,) if placing.hemmed else ()), Act.WEAVE_IN, Act.WASH)
+    line.rows[-1] = line.rows[-1].model_copy(update={"acts": (*line.rows[-1].acts, *finish)})
     return tuple(line.rows)
 
 
-def _acts(work: Round, place: int, rounds: int, bind_off: BindOff) -> Around:
-    """The acts of the round that stands at `place` of all, counted from 1."""
+class _Around(NamedTuple):
+    """The acts of one round: before it, at the start of each half, after each front and after each back."""
+
+    stops: Acts
+    snug: Acts
+    front: Acts
+    back: Acts
+
+
+def _around(rounds: Rounds, place: int, placing: Placing) -> _Around:
+    """The acts of the round at a place in its sock, the cast-on at 0."""
+    work = rounds[place]
     stage, number = work.front.stage, work.front.number
-    last, sewn = place == rounds, bind_off is BindOff.SEWN
-    cut = (Act.CUT,) if last and not sewn else (Act.CUT_LONG,) if sewn and place == rounds - 1 else ()
-    stops = _STOPS.get(stage, ()) if number == 1 else ()
-    return Around(
+    made_last = placing.opens is not None
+    last_of_all = _ends(rounds, place)
+    before_sewing = place + 1 < len(rounds) and (
+        rounds[place + 1].kind is RoundKind.GRAFT or (placing.long_tail and _ends(rounds, place + 1))
+    )
+    stops = _stops(stage, made_last=made_last) if number == 1 else ()
+    cut = (Act.CUT,) if last_of_all and not placing.long_tail else (Act.CUT_LONG,) if before_sewing else ()
+    return _Around(
         stops=(*stops, Act.MARKER) if place == 2 else stops,
-        snug=() if last else (Act.SNUG,),
-        tail=(Act.PULL_TAIL,) if place == 1 else (),
-        cut=cut,
-        end=(Act.WEAVE_IN, Act.WASH) if last else (),
+        snug=() if last_of_all else (Act.SNUG,),
+        front=(Act.PULL_TAIL,) if place == 1 else (),
+        back=cut,
     )
 
 
-def _write_cast_on(line: "_Line", work: Round) -> None:
-    line.write(2, Half.FRONT, work.front, _Placed(before=_BOTH_TIPS))
-    line.write(2, Half.BACK, work.back[0], _Placed(after=(Act.SLIDE_AWAY,)))
-    line.write(1, Half.FRONT, work.front, _Placed(before=_BOTH_TIPS))
-    line.write(1, Half.BACK, work.back[0], _Placed(after=(Act.READY_TO_KNIT,)))
+def _ends(rounds: Rounds, place: int) -> bool:
+    """Whether the round at a place is the one that takes the loops off the needle at the cuff."""
+    following = rounds[place + 1].front.stage if place + 1 < len(rounds) else None
+    return rounds[place].front.stage is StageName.BIND_OFF and following is not StageName.BIND_OFF
 
 
-def _write_round(line: "_Line", work: Round, acts: Around) -> None:
-    line.write(1, Half.FRONT, work.front, _Placed(acts.stops, acts.snug, acts.tail))
-    line.write(2, Half.FRONT, work.front, _Placed((), acts.snug, (*acts.tail, line.turn())))
-    _write_back(line, 2, work, acts.snug, acts.cut)
-    _write_back(line, 1, work, acts.snug, (*acts.cut, line.turn(), *acts.end))
+def _stops(stage: StageName, *, made_last: bool) -> Acts:
+    """A heel made last leaves the fitting of the foot to the leg's first round, and begins off the needle."""
+    if made_last and stage in {StageName.HEEL, StageName.LEG}:
+        return _FITTING if stage is StageName.LEG else ()
+    return _STOPS.get(stage, ())
 
 
-def _write_back(line: "_Line", sock: Sock, work: Round, snug: Acts, after: Acts) -> None:
+def _write_pair(line: "_Line", socks: tuple[Rounds, Rounds]) -> None:
+    for place, (first, second) in enumerate(zip(*socks, strict=True)):
+        if first.kind is RoundKind.SET_UP:
+            _set_up(line, 2, second, Act.SLIDE_AWAY)
+            _set_up(line, 1, first, Act.READY_TO_KNIT)
+            continue
+        if first.kind is RoundKind.GRAFT:
+            line.write(1, Half.FRONT, first.front, _Placed(before=line.needle(Half.FRONT)))
+            line.write(2, Half.FRONT, second.front, _Placed())
+            continue
+        acts = _around(socks[0], place, line.placing)
+        start = (*line.needle(Half.FRONT), *acts.snug)
+        line.write(1, Half.FRONT, first.front, _Placed(acts.stops, start, acts.front))
+        line.write(2, Half.FRONT, second.front, _Placed((), acts.snug, (*acts.front, line.turn())))
+        _write_back(line, 2, second, (*line.needle(Half.BACK), *line.bring(second), *acts.snug), acts.back)
+        _write_back(line, 1, first, (*line.bring(first), *acts.snug), (*acts.back, line.turn()))
+
+
+def _write_alone(line: "_Line", sock: Sock, rounds: Rounds) -> None:
+    for place, work in enumerate(rounds):
+        if work.kind is RoundKind.SET_UP:
+            _set_up(line, sock, work, Act.READY_TO_KNIT)
+            continue
+        if work.kind is RoundKind.GRAFT:
+            line.write(sock, Half.FRONT, work.front, _Placed(before=line.needle(Half.FRONT)))
+            continue
+        acts = _around(rounds, place, line.placing)
+        start = (*line.needle(Half.FRONT), *acts.snug)
+        line.write(sock, Half.FRONT, work.front, _Placed(acts.stops, start, (*acts.front, line.turn())))
+        start = (*line.needle(Half.BACK), *line.bring(work), *acts.snug)
+        _write_back(line, sock, work, start, (*acts.back, line.turn()))
+
+
+def _set_up(line: "_Line", sock: Sock, work: Round, after: Act) -> None:
+    """Both halves of a sock put on the needle at once, in an open heel or by the closed-toe cast-on."""
+    opens = line.placing.opens
+    cast_on = work.front.stage is StageName.CAST_ON or opens is None
+    before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
+    line.write(sock, Half.FRONT, work.front, _Placed(before=before))
+    line.write(sock, Half.BACK, work.back[0], _Placed(after=(after,)))
+
+
+def _write_back(line: "_Line", sock: Sock, work: Round, before: Acts, after: Acts) -> None:
     for number, one in enumerate(work.back):
-        acts = _Placed((), () if number else snug, (Act.TURN,) if one.turns else after)
+        acts = _Placed((), () if number else before, (Act.TURN,) if one.turns else after)
         line.write(sock, Half.BACK, one, acts)
 
 
@@ -108,7 +166,8 @@ class _Placed(NamedTuple):
 class _Line:
     """The rows so far."""
 
-    def __init__(self) -> None:
+    def __init__(self, placing: Placing) -> None:
+        self.placing = placing
         self.rows: list[Row] = []
         self._clockwise = False
 
@@ -131,10 +190,18 @@ class _Line:
         )
         self.rows.append(row)
 
+    def needle(self, half: Half) -> Acts:
+        """Of two circulars, the one to take up."""
+        if self.placing.needles is not Needles.TWO_CIRCULARS:
+            return ()
+        return (Act.FIRST_NEEDLE if half is Half.FRONT else Act.SECOND_NEEDLE,)
+
+    def bring(self, work: Round) -> Acts:
+        """On two circulars, the loop that waits on the front's needle is brought to the back's."""
+        waits = work.front.stage is StageName.BIND_OFF and work.front.after == 1
+        return (Act.BRING_LOOP,) if waits and self.placing.needles is Needles.TWO_CIRCULARS else ()
+
     def turn(self) -> Act:
         """The turn at the end of a side, by turns one way and the other, so that the yarns do not twist."""
         self._clockwise = not self._clockwise
         return Act.TURN_CLOCKWISE if self._clockwise else Act.TURN_ANTICLOCKWISE
-
-
-_TURNS = {Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE}

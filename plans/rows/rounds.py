@@ -1,5 +1,6 @@
 """What one sock's part of a round is made of, before the needle puts the pair in order."""
 
+from enum import Enum, auto
 from functools import cache
 from typing import NamedTuple
 
@@ -28,11 +29,20 @@ class Pass(NamedTuple):
     chart: ChartRow | None = None
 
 
+class RoundKind(Enum):
+    """What is done with the needle: a round, both halves set up on it at once, or both grafted off it."""
+
+    ROUND = auto()
+    SET_UP = auto()
+    GRAFT = auto()
+
+
 class Round(NamedTuple):
-    """A round of one sock: the front in one pass, the back in one, or in the heel in many."""
+    """A round of one sock: the front in one pass, the back in one, or in the heel in many; none in a graft."""
 
     front: Pass
     back: tuple[Pass, ...]
+    kind: RoundKind = RoundKind.ROUND
 
 
 @cache
@@ -43,7 +53,7 @@ def group(op: Op, times: int, *, wrap: bool = False, double: bool = False) -> Gr
 
 def groups(*parts: tuple[Op, int]) -> Ops:
     """Groups in order, without those of no stitches."""
-    return tuple(group(op, times) for op, times in parts if times)
+    return tuple(group(op, times) for op, times in parts if times > 0)
 
 
 @cache
@@ -53,13 +63,10 @@ def plain(stitches: int) -> Ops:
 
 
 @cache
-def widened(stitches: int) -> Ops:
-    """Knit all, with mirrored increases one stitch in from each edge: `stitches` become two more.
-
-    The right-leaning one comes after the first stitch, the left-leaning one before the last: the order most
-    often printed (for instance Knitty, Fall 2008, toe-up sock pattern).
-    """
-    return groups((Op.K, 1), (Op.M1R, 1), (Op.K, stitches - 2), (Op.M1L, 1), (Op.K, 1))
+def narrowed(stitches: int) -> Ops:
+    """Knit all, with mirrored decreases one stitch in from each edge: two stitches fewer; of four, both edges."""
+    edge = int(stitches > 4)
+    return groups((Op.K, edge), (Op.SSK, 1), (Op.K, stitches - 4 - 2 * edge), (Op.K2TOG, 1), (Op.K, edge))
 
 
 def even_round(stage: StageName, number: int, front: Ops, back: Ops, after: tuple[int, int]) -> Round:

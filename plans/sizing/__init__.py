@@ -14,10 +14,11 @@ from plans.sizing.limits import check_cast_on, check_counts, check_measures, che
 from plans.sizing.measures import field, measure
 from plans.sizing.proportions import (
     DEFAULT_EASE_PERCENT,
-    FEWEST_AROUND,
     MULTIPLE,
     default_cast_on,
+    fewest_around,
     finished_foot,
+    gusset_of,
     gusset_stitches,
     nearest_around,
     rounds_besides_even,
@@ -57,15 +58,15 @@ def size_sock(wishes: Wishes) -> SockSize | tuple[Problem, ...]:
 def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Problem, ...]:
     gauge = swatch.gauge
     target, around, notes = _around(wishes, tape, gauge)
-    if around < FEWEST_AROUND:
-        return (_too_few(around, target),)
-    cast_on = default_cast_on(around) if wishes.cast_on is None else wishes.cast_on
+    if around < fewest_around(wishes.heel):
+        return (_too_few(around, target, fewest_around(wishes.heel)),)
+    cast_on = default_cast_on(around, wishes.toe) if wishes.cast_on is None else wishes.cast_on
     upper = size_upper(wishes, tape.foot, gauge)
     problems = [*check_cast_on(cast_on, around), *([upper] if isinstance(upper, Problem) else [])]
     if problems or isinstance(upper, Problem):
         return tuple(problems)
-    gusset = gusset_stitches(around) if wishes.gusset is None else wishes.gusset
-    foot = _foot(wishes, tape, gauge, rounds_besides_even(wishes.toe, cast_on, around, gusset))
+    gusset = gusset_of(wishes, around)
+    foot = _foot(wishes, tape, gauge, rounds_besides_even(wishes.toe, cast_on, around, gusset, wishes.heel))
     if foot is None:
         return (foot_too_short(wishes, tape, gauge, around, cast_on),)
     sock = Sock(gauge, around, around + 2 * gusset, around, cast_on, upper.leg)
@@ -76,7 +77,7 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
         toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
         even_rounds=foot.even_rounds,
         gusset=gusset,
-        turned=turned_stitches(around),
+        turned=turned_stitches(around, cast_on, wishes.heel),
         leg_rounds=upper.leg_rounds,
         cuff_rounds=upper.cuff_rounds,
         target_circumference=target,
@@ -123,11 +124,11 @@ def _around(wishes: Wishes, tape: Tape, gauge: Gauge) -> tuple[Length, int, tupl
     return target, around, tuple(notes)
 
 
-def _too_few(around: int, target: Length) -> Problem:
+def _too_few(around: int, target: Length, fewest: int) -> Problem:
     """The refusal, with the gauge at which the fewest stitches come out, to the next tenth up."""
-    exact = Fraction(FEWEST_AROUND - MULTIPLE // 2)
+    exact = Fraction(fewest - MULTIPLE // 2)
     gauge = Fraction(-(-exact * 1000 // target.mm), 10)
-    values = {"stitches": around, "least": FEWEST_AROUND}
+    values = {"stitches": around, "least": fewest}
     return Problem.of("too-few-stitches", "swatch.stitches", **values, gauge=plain_number(gauge))
 
 
@@ -139,8 +140,8 @@ def _foot_notes(foot: Length, finished: Length, rounds: int, gauge: Gauge) -> tu
 def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
     """The fewest stitches that still show every step, in any yarn; its lengths follow from its counts."""
     gauge = swatch.gauge
-    around, cast_on = PRACTICE_AROUND, default_cast_on(PRACTICE_AROUND)
-    foot = gauge.height(PRACTICE_EVEN_ROUNDS + rounds_besides_even(wishes.toe, cast_on, around))
+    around, cast_on = PRACTICE_AROUND, default_cast_on(PRACTICE_AROUND, wishes.toe)
+    foot = gauge.height(PRACTICE_EVEN_ROUNDS + rounds_besides_even(wishes.toe, cast_on, around, None, wishes.heel))
     leg, width = gauge.height(PRACTICE_LEG_ROUNDS + PRACTICE_CUFF_ROUNDS), gauge.width(around)
     lengths = {"circumference": measure(width), "foot": measure(foot), "leg": measure(leg)}
     unused = [name for name in _UNUSED_IN_PRACTICE if getattr(wishes, name) is not None]
@@ -150,8 +151,8 @@ def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
         cast_on=cast_on,
         toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
         even_rounds=PRACTICE_EVEN_ROUNDS,
-        gusset=gusset_stitches(around),
-        turned=turned_stitches(around),
+        gusset=gusset_stitches(around, wishes.heel),
+        turned=turned_stitches(around, cast_on, wishes.heel),
         leg_rounds=PRACTICE_LEG_ROUNDS,
         cuff_rounds=PRACTICE_CUFF_ROUNDS,
         target_circumference=width,

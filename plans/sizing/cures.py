@@ -8,24 +8,26 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Toe
+from plans.pattern import Heel, Toe
 from plans.quantities import Gauge, Length, plain_number
 from plans.sizing.limits import GAUGES
 from plans.sizing.measures import measure
 from plans.sizing.proportions import (
-    FEWEST_AROUND,
     MULTIPLE,
     default_cast_on,
+    fewest_around,
     finished_foot,
-    gusset_stitches,
+    gusset_of,
+    heel_depth,
     rounds_besides_even,
     rounds_there,
-    turned_stitches,
+    takes_gusset,
 )
 from plans.sizing.shoes import LONGEST_FOOT
 from plans.sizing.tape import Tape
 from plans.wishes import Wishes
 
+_FASTER = Toe("rounded")
 _TIGHTEST = Fraction(75, 100)
 """Of the ball: 25 % of negative ease is the most in print (Eckman, How to Knit Socks, ch. 3)."""
 _NARROWEST_GUSSET = Fraction(8, 30)
@@ -37,17 +39,17 @@ _STEEPEST = Fraction(16, 10)
 def foot_too_short(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_on: int) -> Problem:
     """The refusal, with rounds needed, rounds there, and the first cure that works."""
     there = rounds_there(finished_foot(tape.foot), gauge)
-    g = gusset_stitches(around) if wishes.gusset is None else wishes.gusset
-    needed = rounds_besides_even(wishes.toe, cast_on, around, g)
+    g = gusset_of(wishes, around)
+    needed = rounds_besides_even(wishes.toe, cast_on, around, g, wishes.heel)
     cures = (
-        _wider_or_faster_toe(wishes.toe, cast_on, around, there - 2 * g),
-        _narrower_gusset(around, g, g + (there - needed) // 2),
+        _wider_or_faster_toe(wishes.toe, wishes.heel, cast_on, around, there - 2 * g),
+        *([_narrower_gusset(around, g, g + (there - needed) // 2)] if takes_gusset(wishes.heel) else []),
         _fewer_stitches(wishes, tape, gauge, around, there),
         _more_rounds(tape, gauge, needed),
         _longer_foot(wishes, tape, gauge, needed),
     )
     cure = next((found for kind in cures for found in kind), Reply.of("cure-measure-again"))
-    gusset, turn = 2 * g, turned_stitches(around)
+    gusset, turn = 2 * g, heel_depth(around, cast_on, g, wishes.heel)
     parts = {"toe": needed - gusset - turn, "gusset": gusset, "turn": turn}
     where = "shoe" if wishes.foot_length is None else "foot_length"
     return Problem.of("foot-too-short", where, needed=needed, there=there, **parts, cure=cure)
@@ -59,28 +61,28 @@ def _narrower_gusset(around: int, gusset: int, room: int) -> Iterator[Reply]:
         yield Reply.of("cure-gusset", stitches=room)
 
 
-def _wider_or_faster_toe(toe: Toe, cast_on: int, around: int, there: int) -> Iterator[Reply]:
+def _wider_or_faster_toe(toe: Toe, heel: Heel, cast_on: int, around: int, there: int) -> Iterator[Reply]:
     """A wider cast-on, up to half the stitches; else the rounded toe; else both. `there` leaves out the gusset."""
     wider = range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE)
     for loops in wider:
-        if rounds_besides_even(toe, loops, around, 0) <= there:
+        if rounds_besides_even(toe, loops, around, 0, heel) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
-    if toe is Toe.ROUNDED:
+    if toe == _FASTER:
         return
-    if rounds_besides_even(Toe.ROUNDED, cast_on, around, 0) <= there:
+    if rounds_besides_even(_FASTER, cast_on, around, 0, heel) <= there:
         yield Reply.of("cure-rounded-toe")
     for loops in wider:
-        if rounds_besides_even(Toe.ROUNDED, loops, around, 0) <= there:
+        if rounds_besides_even(_FASTER, loops, around, 0, heel) <= there:
             yield Reply.of("cure-rounded-toe-cast-on", loops=loops)
 
 
 def _fewer_stitches(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, there: int) -> Iterator[Reply]:
     """Fewer stitches around, as long as they still go round the foot."""
-    for fewer in range(around - MULTIPLE, FEWEST_AROUND - 1, -MULTIPLE):
-        cast_on = wishes.cast_on or default_cast_on(fewer)
+    for fewer in range(around - MULTIPLE, fewest_around(wishes.heel) - 1, -MULTIPLE):
+        cast_on = wishes.cast_on or default_cast_on(fewer, wishes.toe)
         if gauge.width(fewer) < tape.ball * _TIGHTEST or cast_on > fewer:
             return
-        if rounds_besides_even(wishes.toe, cast_on, fewer, wishes.gusset) <= there:
+        if rounds_besides_even(wishes.toe, cast_on, fewer, gusset_of(wishes, fewer), wishes.heel) <= there:
             yield Reply.of("cure-around", stitches=fewer)
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from plans.conversation import Reply
 from plans.quantities import Gauge, Length, plain_number
-from plans.sizing.proportions import FEWEST_AROUND, MOST_AROUND, MULTIPLE
+from plans.sizing.proportions import FEWEST_AROUND, MOST_AROUND, MULTIPLE, takes_gusset
 from plans.sizing.standards import NEEDLE_SIZES
 from plans.sizing.stretch import PULLED_ON, WORN, edge_gives, stretchier
 from plans.wishes import Wishes
@@ -49,6 +49,8 @@ def girth_cure(cut: Cut, wanted: Length, *, tight: bool) -> Reply:
 def heel_cure(cut: Cut, heel: Length) -> Reply:
     """For a tight heel: a wider gusset where the leg opens far enough, else more stitches, else a thicker needle."""
     if cut.gauge.width(cut.around) * PULLED_ON >= heel:
+        if not takes_gusset(cut.wishes.heel):
+            return Reply.of("cure-heel-with-gusset")
         needed = heel.mm / WORN * cut.gauge.stitches_per_mm - cut.around
         return Reply.of("cure-gusset", stitches=-(-needed // 2))
     for around in _counts(cut, MULTIPLE):
@@ -60,7 +62,7 @@ def heel_cure(cut: Cut, heel: Length) -> Reply:
 def heel_loose_cure(cut: Cut, wanted: Length) -> Reply:
     """For a loose heel: a narrower gusset, if that is enough; else fewer stitches, else a thinner needle."""
     room = int(wanted.mm * cut.gauge.stitches_per_mm) - cut.around
-    if cut.gusset > 2 <= room:
+    if takes_gusset(cut.wishes.heel) and cut.gusset > 2 <= room:
         return Reply.of("cure-gusset", stitches=room // 2)
     for around in _counts(cut, -MULTIPLE):
         if cut.gauge.width(around + around // 2) <= wanted:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from plans.conversation import Problem, Value
 from plans.quantities import Length, plain_number
 from plans.sizing.measures import field, measure
-from plans.sizing.proportions import FEWEST_AROUND, FEWEST_CAST_ON, MOST_AROUND, MULTIPLE
+from plans.sizing.proportions import FEWEST_CAST_ON, MOST_AROUND, MULTIPLE, fewest_around
 from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT
 from plans.wishes import Count, Swatch, Wishes
 
@@ -81,7 +81,7 @@ def check_measures(wishes: Wishes) -> Iterator[Problem]:
     if ease is not None and not least <= ease <= most:
         shown = plain_number(ease)
         yield Problem.of("ease-out-of-range", "ease_percent", percent=shown, least=least, most=most)
-    yield from check_around(wishes.around)
+    yield from check_around(wishes.around, wishes.heel)
     yield from _check_numbers(wishes)
     yield from check_yarn(wishes)
 
@@ -107,12 +107,13 @@ def check_yarn(wishes: Wishes) -> Iterator[Problem]:
         yield Problem.of("skein-out-of-range", "skein_length", field=field("skein_length"), text=text, most=most)
 
 
-def check_around(around: int | None) -> Iterator[Problem]:
+def check_around(around: int | None, heel: str = "wrapped") -> Iterator[Problem]:
     """A stitch count of her own that no sock can be knitted on, with the nearest that can."""
     if around is None:
         return
-    if around < FEWEST_AROUND:
-        yield Problem.of("around-too-few", "around", stitches=around, least=FEWEST_AROUND)
+    least = fewest_around(heel)
+    if around < least:
+        yield Problem.of("around-too-few", "around", stitches=around, least=least)
     elif around > MOST_AROUND:
         yield Problem.of("around-too-many", "around", stitches=around, most=MOST_AROUND)
     elif around % MULTIPLE:

@@ -5,9 +5,12 @@ All are the usual proportions of hand-knitted socks (common practice) where no s
 
 from fractions import Fraction
 
-from plans.pattern import Toe
+from plans.pattern import StageName
 from plans.quantities import Gauge, Length
-from plans.rows.toes import toe_schedule
+from plans.rows.heels import heel
+from plans.rows.parts import Numbers
+from plans.rows.toes import toe, toe_schedule
+from plans.wishes import Wishes
 
 MULTIPLE = 4
 """Equal halves, each even: the slipped stitches of the heel flap pair up only on an even half."""
@@ -23,15 +26,31 @@ DEFAULT_EASE_PERCENT = Fraction(10)
 """For stockinette: "Ease-y socks", wabi-sabi.ca; Eckman, How to Knit Socks, ch. 3; and two more."""
 
 
+def fewest_around(kind: str) -> int:
+    """The fewest stitches around that a heel can be knitted on."""
+    return max(FEWEST_AROUND, MULTIPLE * -(-2 * heel(kind).fewest // MULTIPLE))
+
+
+def takes_gusset(kind: str) -> bool:
+    """Whether a heel's gusset may be as wide as the knitter likes: a flap eats it, whatever it is."""
+    return StageName.HEEL_FLAP in heel(kind).stages
+
+
+def gusset_of(wishes: Wishes, around: int) -> int:
+    """The gusset as wished, where the heel leaves the choice; else as usual."""
+    usual = gusset_stitches(around, wishes.heel)
+    return usual if wishes.gusset is None or not takes_gusset(wishes.heel) else wishes.gusset
+
+
 def nearest_around(stitches: Fraction, multiple: int = MULTIPLE) -> int:
     """The multiple (of 4) nearest to an exact number of stitches; of two as near, the even multiple."""
     return multiple * round(stitches / multiple)
 
 
-def default_cast_on(around: int) -> int:
-    """Loops of one sock, both tips: 2c with c = 2 floor(3h/16), even as h is; never fewer than 2 a tip."""
-    half = around // 2
-    return max(FEWEST_CAST_ON, 2 * 2 * (3 * half // 16))
+def default_cast_on(around: int, kind: str = "wedge") -> int:
+    """Loops of one sock, both tips: 2c with c twice the part of h that the toe says, even as h is; 2 a tip at least."""
+    over, of = toe(kind).tip_of_half
+    return max(FEWEST_CAST_ON, 2 * 2 * (over * (around // 2) // of))
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:
@@ -39,14 +58,20 @@ def usual_cast_on(around: int) -> tuple[int, int]:
     return -(-around // 3), int(around * Fraction(45, 100))
 
 
-def gusset_stitches(around: int) -> int:
-    """The gusset: g = h/2 a side, in 2g rounds: Morgan-Oakes, Toe-Up 2-at-a-Time Socks, 2010."""
-    return around // 4
+def gusset_stitches(around: int, kind: str = "wrapped") -> int:
+    """The gusset, g a side in 2g rounds, as the heel says."""
+    return heel(kind).gusset(around // 2)
 
 
-def turned_stitches(around: int) -> int:
-    """The heel turn: w = floor(h/3) a side, the outer thirds; it lies w rounds deep under the foot."""
-    return max(1, around // 2 // 3)
+def turned_stitches(around: int, cast_on: int = 0, kind: str = "wrapped") -> int:
+    """The stitches marked on each side of the heel, as it says; of a heel made last, its decrease rounds."""
+    return heel(kind).turned(around // 2, cast_on // 2)
+
+
+def heel_depth(around: int, cast_on: int, gusset: int, kind: str) -> int:
+    """Rounds of the foot's length that the heel makes besides its gusset."""
+    turned = turned_stitches(around, cast_on, kind)
+    return heel(kind).depth(Numbers(around // 2, cast_on // 2, gusset, turned))
 
 
 def finished_foot(foot: Length) -> Length:
@@ -59,11 +84,13 @@ def rounds_in(length: Length, gauge: Gauge) -> int:
     return round(length.mm * gauge.rounds_per_mm)
 
 
-def rounds_besides_even(toe: Toe, cast_on: int, around: int, gusset: int | None = None) -> int:
-    """Rounds of the foot that are not plain: toe + 2g of the gusset + w of the heel turn; g as usual if left out."""
-    toe_rounds = len(toe_schedule(toe, cast_on // 2, around // 2))
-    g = gusset_stitches(around) if gusset is None else gusset
-    return toe_rounds + 2 * g + turned_stitches(around)
+def rounds_besides_even(
+    kind: str, cast_on: int, around: int, gusset: int | None = None, heel_kind: str = "wrapped"
+) -> int:
+    """Rounds of the foot that are not plain: the toe's, 2g of the gusset, the heel's; g as usual if left out."""
+    g = gusset_stitches(around, heel_kind) if gusset is None else gusset
+    toe_rounds = len(toe_schedule(kind, cast_on // 2, around // 2))
+    return toe_rounds + 2 * g + heel_depth(around, cast_on, g, heel_kind)
 
 
 def rounds_there(foot: Length, gauge: Gauge) -> int:

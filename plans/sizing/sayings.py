@@ -13,7 +13,7 @@ _FIELDS = (
     "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "worked", "washed", "counts",
     "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "cuff", "ease-percent", "around",
     "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length", "skeins",
-    "toe", "heel", "bind-off",
+    "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles", "one-at-a-time",
     "through-back-loop", "practice", "chart",
 )  # fmt: skip
 
@@ -29,6 +29,7 @@ CURE_SAYINGS: dict[str, frozenset[str]] = {
     "cure-foot": frozenset({"length"}),
     "cure-measure-again": frozenset(),
     "cure-gusset": frozenset({"stitches"}),
+    "cure-heel-with-gusset": frozenset(),
     "cure-calf": frozenset({"stitches"}),
     "cure-bind-off": frozenset({"name"}),
     "cure-bind-off-needle": frozenset(),

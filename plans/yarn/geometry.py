@@ -60,6 +60,11 @@ _TAKES: dict[Op, Take] = {
     Op.GATHER: _SLIPPED,
     Op.BO: Take(2, 0),
     Op.GRAFT: Take(2, 0),
+    Op.GRAFT_RIB: Take(2, 0),
+    Op.WASTE: Take(0, 0),                      # other yarn
+    Op.THREAD: Take(0, 0),
+    Op.FREE: Take(0, 0),                       # worked before
+    Op.PICK_UP: Take(0, 0),
 }
 """Where it is not one loop for each that is made. Bound off by a yarn over: two loops and a half; a sewn edge: four
 times its width ("A stretchy sewn bind-off", alpacadirect.com; loops counted: "A tidy stretchy chain bind-off",
@@ -70,7 +75,7 @@ _DECREASE_BIND_OFF = Take(4, 0)
 
 def take(op: Op, bind_off: BindOff | None) -> Take:
     """What one operation takes."""
-    if op is Op.BO and bind_off is BindOff.DECREASE:
+    if op is Op.BO and bind_off == "decrease":
         return _DECREASE_BIND_OFF
     if op in MARKERS:
         return Take(0, 0)

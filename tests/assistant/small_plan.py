@@ -67,7 +67,7 @@ SMALL = Plan(
     name="small", socks=("first", "second"), construction=CONSTRUCTION,
     gauge=PlanGauge(stitches_per_10cm=Fraction(30), rounds_per_10cm=Fraction(42)),
     finished=Finished(circumference_cm=Fraction(4), foot_length_cm=Fraction(1), leg_cm=Fraction(1)),
-    around=12, multiple=4, cast_on=8, gusset=0, turned=1,
+    around=12, multiple=4, cast_on=8, gusset=0, turned=1, heel_depth=1,
     stages=tuple(Stage(name=ROWS[a].stage, first_row=a, last_row=b) for a, b in STAGES), rows=ROWS,
 )  # fmt: skip
 END = len(ROWS)

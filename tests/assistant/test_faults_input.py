@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from assistant.command_line import run
+from plans.pattern import Heel
 from tests.assistant.running import HERS, PRACTICE_OPTIONS
 
 SWATCH = ("--stitches", "30", "--rounds", "42")
@@ -83,7 +84,7 @@ MEASUREMENTS = {
         "An ease of 50 percent is not between zero and forty: choose one that is.",
     ),
     "a heel that there is none": (
-        (*HERS, "--heel", "round"), "--heel takes one of wrapped, german.",
+        (*HERS, "--heel", "round"), f"--heel takes one of {', '.join(Heel)}.",
     ),
     "a shoe of two lengths": (
         ("--shoe", "US 8", *SWATCH),

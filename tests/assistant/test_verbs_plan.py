@@ -16,6 +16,7 @@ from plans.stitches import TAKES_MAKES
 from plans.wishes import Wishes
 from tests.assistant.running import HERS, PRACTICE_OPTIONS
 from tests.assistant.sitting import PRACTICE
+from tests.strategies import CHOICES
 
 
 def planned(out: Path, *options: str) -> Wishes:
@@ -51,17 +52,15 @@ def test_every_option_stands_in_the_file(tmp_path: Path) -> None:
     assert (30, 42, Length.parse("9cm")) == (wishes.swatch.stitches, wishes.swatch.rounds, wishes.swatch.over)
 
 
-@pytest.mark.parametrize("toe", list(Toe))
-@pytest.mark.parametrize("heel", list(Heel))
-@pytest.mark.parametrize("bind_off", list(BindOff))
-def test_every_toe_heel_and_bind_off_can_be_planned_and_shown(
-    toe: Toe, heel: Heel, bind_off: BindOff, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+@pytest.mark.parametrize(("field", "name"), CHOICES)
+def test_every_construction_can_be_planned_and_shown(
+    field: str, name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     out = tmp_path / "socks.toml"
-    planned(out, *PRACTICE_OPTIONS, "--toe", toe.value, "--heel", heel.value, "--bind-off", bind_off.value)
+    planned(out, *PRACTICE_OPTIONS, f"--{field.replace('_', '-')}", name)
     plan = json.loads(shown(capsys, str(out), "--as", "json"))
 
-    assert (toe, heel, bind_off) == tuple(plan["construction"][part] for part in ("toe", "heel", "bind_off"))
+    assert name == plan["construction"][field.removesuffix("_style")]
 
 
 @pytest.mark.parametrize(("file", "options", "name"), [

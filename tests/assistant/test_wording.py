@@ -12,7 +12,7 @@ from plans.conversation import Command, Measure, Next, Problem, Reply, Value, Wh
 from plans.engine import begin, decide, evolve, replay
 from plans.pattern import BindOff, Heel, Plan
 from tests.languages_under_test import ALL, ENGLISH
-from tests.strategies import practice
+from tests.strategies import HEELS, practice
 
 POLISH = next(language for language in ALL if language.name == "pl")
 
@@ -165,7 +165,7 @@ def test_a_count_is_always_said_in_words_that_are_understood_as_it(count: int):
 
 @pytest.mark.parametrize("language", ALL, ids=lambda language: language.name)
 @pytest.mark.parametrize("verbosity", list(Verbosity))
-@pytest.mark.parametrize("heel", list(Heel))
+@pytest.mark.parametrize("heel", HEELS)
 def test_a_whole_pair_is_called_without_a_digit_or_a_stray_mark(language, verbosity: Verbosity, heel: Heel):
     """Every reply to "next" and "where am I", from cast-on to bind-off, in every language and verbosity."""
     said = [word(reply, language, verbosity) for reply in replies(practice(heel, BindOff.SEWN))]

@@ -90,7 +90,7 @@ def _group_damages(row: Row) -> Iterator[tuple[str, Changes]]:
         for op in _MISTAKEN.get(group.op, ()):
             kind = "increase leans the wrong way" if group.op in INCREASES else "operation mistaken"
             yield kind, _with_group(row, place, op=op)
-        if group.op in INCREASES:
+        if group.op in INCREASES and 0 < place < len(row.ops) - 1:
             yield from _moved(row, place, group)
 
 

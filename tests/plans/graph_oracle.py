@@ -12,8 +12,9 @@ import networkx as nx
 ALGEBRA = {
     "k": (1, 1), "p": (1, 1), "ktbl": (1, 1), "ptbl": (1, 1), "sl_wyib": (1, 1), "sl_wyif": (1, 1), "m1l": (0, 1),
     "m1r": (0, 1), "k2tog": (2, 1), "ssk": (2, 1), "p2tog": (2, 1), "ssp": (2, 1), "co": (0, 1),
-    "ds": (1, 1),
+    "ds": (1, 1), "kfb": (1, 2), "lifted_l": (0, 1), "lifted_r": (0, 1), "yo": (0, 1),
 }  # fmt: skip
+SETS_UP = {"co", "free", "pick_up"}
 OTHER_HALF = {"front": "back", "back": "front"}
 
 
@@ -42,6 +43,10 @@ class Oracle:
         self.yarn_half = {1: None, 2: None}
         self.waiting = {1: None, 2: None}
         self.fastened = set()
+        self.grafted = set()
+        self.kept = {sock: {"front": [], "back": []} for sock in (1, 2)}
+        used = {group["op"] for row in plan["rows"] for group in row["ops"]}
+        self.heel_last = bool(used & {"waste", "thread"})
         self.counts = []
 
     def knit(self):
@@ -61,13 +66,13 @@ class Oracle:
         lies = self.halves[row["sock"], row["half"]]
         rightward = row["facing"] == "WS"
         before = len(lies.loops)
-        if row["stage"] != "cast-on":
+        if not {group["op"] for group in row["ops"]} <= SETS_UP:
             self._place_finger(row, lies)
         for group in row["ops"]:
             for _ in range(group["times"]):
                 self._work(row, lies, group, rightward)
         self.yarn_half[row["sock"]] = row["half"]
-        heel = row["stage"].startswith("heel") and row["half"] == "back"
+        heel = row["stage"].startswith("heel") and row["half"] == "back" and not self.heel_last
         at_end = lies.finger == (0 if rightward else len(lies.loops))
         if before and not heel and not at_end:
             raise Unknittable(row["index"], "loops stay unworked")
@@ -91,12 +96,65 @@ class Oracle:
         if op == "wrap_turn":
             wrapped = lies.loops[self._ahead(row, lies, rightward, 1)][0]
             self.graph.nodes[wrapped]["wraps"] += 1
+        elif op == "twin":
+            shadowed = lies.loops[self._ahead(row, lies, rightward, 1)][0]
+            self.graph.nodes[shadowed]["double"] = True
+        elif op in ("waste", "thread"):
+            self._keep(row, lies, group)
+        elif op == "free":
+            self._free(row, lies)
+        elif op == "graft":
+            self._graft(row, lies)
+        elif op == "graft_rib":
+            pair = self._ahead(row, lies, rightward, 2)
+            self._join(row, lies.loops[pair])
+            del lies.loops[pair]
         elif op in self.bind_offs:
             self._bind_off(row, lies, group)
         elif op == "fasten":
             self._fasten(row)
         else:
             self._draw_through(row, lies, group, rightward)
+
+    def _keep(self, row, lies, group):
+        """The first of a run of kept loops takes the whole run: each further one of the group is in it already."""
+        kept = self.kept[row["sock"]]
+        if kept["front"]:
+            return
+        run = self._ahead(row, lies, False, group["times"])
+        kept["front"] = lies.loops[run]
+        kept["back"] = [self._loop(row) for _ in range(group["times"] - 1)]
+        if group["op"] == "waste":
+            lies.loops[run] = [self._loop(row) for _ in range(group["times"])]
+
+    def _free(self, row, lies):
+        """A loop that was kept hangs on a needle again: what was drawn through it is unpicked."""
+        kept = self.kept[row["sock"]][row["half"]]
+        if not kept:
+            raise Unknittable(row["index"], "no loop was kept")
+        loop = kept.pop(0)
+        self.graph.remove_edges_from(list(self.graph.out_edges(loop)))
+        self.graph.nodes[loop]["worked"] = 0
+        lies.loops.insert(lies.finger, loop)
+        lies.finger += 1
+
+    def _graft(self, row, lies):
+        """The rightmost loop of the front and the leftmost of the back, which meet where the round begins."""
+        other = self.halves[row["sock"], OTHER_HALF[row["half"]]]
+        if not lies.loops or not other.loops:
+            raise Unknittable(row["index"], "there is nothing to graft")
+        self._join(row, [lies.loops.pop(0), other.loops.pop()])
+
+    def _join(self, row, loops):
+        self._check_marks(row, {}, loops)
+        seam = self._loop(row)
+        self.grafted.add(seam)
+        for loop in loops:
+            self._worked(loop)
+            self.graph.add_edge(loop, seam, over=True)
+
+    def _worked(self, loop):
+        self.graph.nodes[loop]["worked"] += 1
 
     def _draw_through(self, row, lies, group, rightward):
         takes, makes = self.algebra[group["op"]]
@@ -105,6 +163,7 @@ class Oracle:
         self._check_marks(row, group, taken)
         made = [self._loop(row, double=group["op"] == "ds") for _ in range(makes)]
         for old in taken:
+            self._worked(old)
             for new in made:
                 self.graph.add_edge(old, new)
         lies.loops[place] = made[::-1] if rightward else made
@@ -130,6 +189,8 @@ class Oracle:
         self._check_marks(row, group, [taken])
         lies.loops.pop(lies.finger)
         new = self._loop(row)
+        self._worked(taken)
+        self._worked(over)
         self.graph.add_edge(taken, new)
         self.graph.add_edge(over, new, over=True)
         self.waiting[sock] = new
@@ -144,14 +205,15 @@ class Oracle:
     def _loop(self, row, *, double=False):
         number = self.graph.number_of_nodes()
         stands = {"sock": row["sock"], "half": row["half"], "row": row["index"], "stage": row["stage"]}
-        self.graph.add_node(number, wraps=0, double=double, **stands)
+        self.graph.add_node(number, wraps=0, double=double, worked=0, **stands)
         return number
 
     # --- the whole fabric ---
 
     def worked_not_once(self):
-        """Loops that no other was drawn through or over, or more than one, but for the two fastened."""
-        return [loop for loop, ways in self.graph.out_degree() if ways != (0 if loop in self.fastened else 1)]
+        """Loops that no other was drawn through or over, or more than once, but for those fastened or grafted."""
+        ends = self.fastened | self.grafted
+        return [loop for loop, data in self.graph.nodes(data=True) if data["worked"] != (0 if loop in ends else 1)]
 
     def columns(self, sock):
         """Columns of a sock that reach the bind-off; those a decrease joined count as one."""

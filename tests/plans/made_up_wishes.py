@@ -5,7 +5,8 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from plans.amounts import Thread, Weight
-from plans.pattern import BindOff, Heel, Toe
+from plans.files.fields import PAIR_NEEDLES
+from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.quantities import Length
 from plans.wishes import Count, Swatch, Wishes, Worked
 
@@ -88,6 +89,12 @@ def wishes(draw: st.DrawFn) -> Wishes:
         gusset=draw(st.none() | st.none() | st.integers(1, 30)),
         **draw(yarn()),
         toe=draw(st.sampled_from(Toe)),
+        increase=draw(st.sampled_from(Increase)),
+        sole=draw(st.sampled_from(Sole)),
+        leg_style=draw(st.sampled_from(Leg)),
+        cuff_style=draw(st.sampled_from(Cuff)),
+        needles=draw(st.sampled_from(PAIR_NEEDLES)),
+        one_at_a_time=draw(st.booleans()),
         heel=draw(st.sampled_from(Heel)),
         bind_off=draw(st.sampled_from(BindOff)),
         practice=draw(st.sampled_from([False, False, False, False, False, True])),

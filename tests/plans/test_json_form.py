@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
-from plans.json_form import as_json, from_json, plan_id, schema
+from plans.json_form import as_json, canonical, from_json, plan_id, schema
 from plans.pattern import BindOff, Heel, Plan, Toe
 from plans.proof import prove
 from tests.strategies import adult, practice
@@ -123,3 +123,20 @@ def test_the_identity_is_of_the_content():
     assert plan_id(plan) == plan_id(Plan.model_validate(plan.model_dump()))
     assert plan_id(plan) != plan_id(renamed)
     assert plan_id(plan) != plan_id(practice(Heel.GERMAN))
+
+
+def test_a_plan_from_before_there_was_a_choice_is_read_and_keeps_its_identity():
+    plan = practice(Heel.GERMAN)
+    form = json.loads(canonical(plan))
+    before = {"toe", "heel", "bind_off", "direction", "needles", "pairing", "second_tip"}
+
+    assert form["construction"].keys() == before
+    assert "heel_depth" not in form
+    assert as_json(from_json(json.dumps(form))) == as_json(plan)
+    assert plan_id(from_json(json.dumps(form))) == plan_id(plan)
+    assert not prove(from_json(json.dumps(form)))
+
+
+@pytest.mark.parametrize("heel", [Heel("shadow"), Heel("short-row-german"), Heel("forethought")])
+def test_a_plan_of_any_heel_comes_back_from_its_canonical_form(heel):
+    assert as_json(from_json(canonical(practice(heel)))) == as_json(practice(heel))

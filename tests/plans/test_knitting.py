@@ -153,7 +153,7 @@ def test_there_must_be_a_loop_to_wrap(needle):
     assert keys(came) == ["too-few-loops"]
 
 
-@pytest.mark.parametrize(("op", "after"), [(Op.K2TOG, 3), (Op.S2KP2, 2), (Op.KFB, 5), (Op.YO, 5), (Op.GRAFT, 2)])
+@pytest.mark.parametrize(("op", "after"), [(Op.K2TOG, 3), (Op.S2KP2, 2), (Op.KFB, 5), (Op.YO, 5), (Op.GRAFT_RIB, 2)])
 def test_loops_follow_the_algebra(needle, op, after):
     assert knit_row(needle, row((op, 1)), RS).after == after
 

@@ -21,6 +21,7 @@ from plans.engine.places import (
     worked_loops,
 )
 from plans.pattern import Half, Heel, Plan, StageName
+from plans.stitches import Op
 from tests.strategies import Pair, pairs, practice
 
 ALL: tuple[Grain, ...] = ("group", "half", "side", "round", "follow")
@@ -169,8 +170,9 @@ def naive_counts(plan: Plan) -> list[dict[tuple[int, Half], int]]:
     found = []
     for row in plan.rows:
         now = {**now, (row.sock, row.half): row.stitches_after}
-        if row.stage is StageName.BIND_OFF and row.half is Half.BACK:
-            now = {**now, (row.sock, Half.FRONT): 0}
+        both = {Op.GRAFT, Op.FASTEN} & {group.op for group in row.ops}
+        if both:
+            now = {**now, (row.sock, Half.FRONT): 0, (row.sock, Half.BACK): 0}
         found.append(now)
     return found
 

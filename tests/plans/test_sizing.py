@@ -8,11 +8,12 @@ from hypothesis import example, given
 from plans.conversation import Measure, Problem, Reply
 from plans.pattern import BindOff, Toe
 from plans.quantities import Length
-from plans.rows.toes import toe_schedule
+from plans.rows.toes import toe_steps
 from plans.sizing import gauge_of, measured, size_sock
 from plans.sizing.proportions import default_cast_on, nearest_around
 from plans.sizing.sayings import NOTE_SAYINGS, SIZING_SAYINGS
 from plans.wishes import SockSize, Swatch, Wishes
+from tests.plans import heel_numbers
 from tests.plans.made_up_wishes import absurd_wishes, wishes
 
 SWATCH = Swatch(stitches=30, rounds=42)
@@ -276,16 +277,18 @@ def test_a_size_keeps_every_promise(wish):
     if not isinstance(size, SockSize):
         return
     gauge, half = measured(wish).gauge, size.around // 2
-    schedule = toe_schedule(wish.toe, size.cast_on // 2, half)
+    steps = toe_steps(wish.toe, size.cast_on // 2, half)
     assert size.around % 4 == size.cast_on % 4 == half % 2 == 0
     assert size.around >= 8
-    assert half == size.cast_on // 2 + 2 * sum(schedule)
-    assert len(schedule) == size.toe_rounds
-    assert size.gusset == (half // 2 if wish.gusset is None or wish.practice else wish.gusset)
-    assert size.turned == max(1, half // 3) <= half // 2 - 1
+    assert half == size.cast_on // 2 + sum(step.outer + step.inner for step in steps)
+    assert len(steps) == size.toe_rounds
+    tip = size.cast_on // 2
+    assert size.gusset == heel_numbers.gusset(wish.heel, half, None if wish.practice else wish.gusset)
+    assert size.turned == heel_numbers.turned(wish.heel, half, tip) <= half // 2 - 1
     assert min(size.even_rounds, size.leg_rounds - 1, size.cuff_rounds - 1) >= 0
     assert abs(gauge.width(size.around).mm - size.target_circumference.mm) <= gauge.width(2).mm
-    foot = gauge.height(size.toe_rounds + size.even_rounds + 2 * size.gusset + size.turned)
+    heel = 2 * size.gusset + heel_numbers.depth(wish.heel, half, tip)
+    foot = gauge.height(size.toe_rounds + size.even_rounds + heel)
     assert (1 if size.even_rounds == 0 else 2) * abs(foot.mm - size.target_foot.mm) <= gauge.height(1).mm
     leg = gauge.height(size.leg_rounds + size.cuff_rounds)
     assert 2 * abs(leg.mm - size.target_leg.mm) <= gauge.height(1).mm

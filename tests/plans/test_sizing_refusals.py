@@ -15,6 +15,7 @@ from plans.sizing import size_sock
 from plans.sizing.sayings import PROBLEM_SAYINGS
 from plans.sizing.tape import read_tape
 from plans.wishes import Count, SockSize, Swatch, Wishes
+from tests.plans import heel_numbers
 from tests.plans.made_up_wishes import wishes
 from tests.plans.test_sizing import HERS, cm, wished
 
@@ -54,16 +55,16 @@ def toe_rounds(toe, cast_on, around):
     increases = (around - cast_on) // 4
     if increases == 0:
         return 1
-    if toe is Toe.WEDGE:
+    if toe is not Toe.ROUNDED:
         return 2 * increases
     slow = [3, 3, 4][-increases:]
     return sum(slow) + (1 + increases - 3 if increases > 3 else 0)
 
 
-def rounds_needed(toe, cast_on, around, gusset=None):
-    half = around // 2
-    wide = half // 2 if gusset is None else gusset
-    return toe_rounds(toe, cast_on, around) + 2 * wide + max(1, half // 3)
+def rounds_needed(wish, cast_on, around, *, toe=None, gusset=None):
+    half, wished = around // 2, wish.gusset if gusset is None else gusset
+    heel = 2 * heel_numbers.gusset(wish.heel, half, wished) + heel_numbers.depth(wish.heel, half, cast_on // 2)
+    return toe_rounds(toe or wish.toe, cast_on, around) + heel
 
 
 def refusals(wish):
@@ -77,7 +78,7 @@ def refusals(wish):
 
 def prove_foot_too_short(wish, values):
     cast_on, around = stitches_of(wish)
-    needed = rounds_needed(wish.toe, cast_on, around, wish.gusset)
+    needed = rounds_needed(wish, cast_on, around)
     assert rounds_there(wish) < needed
     assert (needed, rounds_there(wish)) == (values["needed"], values["there"])
     assert needed == values["toe"] + values["gusset"] + values["turn"]
@@ -105,12 +106,12 @@ def prove_cure(wish, cure, around, cast_on):
             cured = changed(wish, foot_length=Length(Fraction(given_values["length"].tenths_mm, 10)))
     assert cured is None or "foot-too-short" not in refusals(cured)
     if cure.key in {"cure-gusset", "cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
-        toes = product(Toe, range(cast_on, around // 2 + 1, 4)) if wish.toe is Toe.WEDGE else [
-            (Toe.ROUNDED, loops) for loops in range(cast_on, around // 2 + 1, 4)]  # fmt: skip
-        assert all(rounds_there(wish) < rounds_needed(toe, loops, around, wish.gusset) for toe, loops in toes)
+        toes = [Toe.ROUNDED] if wish.toe is Toe.ROUNDED else Toe
+        tried = product(toes, range(cast_on, around // 2 + 1, 4))
+        assert all(rounds_there(wish) < rounds_needed(wish, loops, around, toe=toe) for toe, loops in tried)
     if cure.key in {"cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
         least = ceil(Fraction(8, 30) * (around // 2))
-        assert wish.gusset is not None or rounds_there(wish) < rounds_needed(wish.toe, cast_on, around, least)
+        assert wish.gusset is not None or rounds_there(wish) < rounds_needed(wish, cast_on, around, gusset=least)
 
 
 def changed(wish, **changes):
@@ -124,13 +125,14 @@ def stitches_of(wish):
         exact = exact_stitches(wish)
         around = min(range(0, 2000, 4), key=lambda each: (abs(each - exact), each % 8))
     half = around // 2
-    tip = max(each for each in range(2, half + 1, 2) if each == 2 or each * 8 <= 3 * half)
+    eighths = 4 if wish.toe is Toe("wide") else 3
+    tip = max(each for each in range(2, half + 1, 2) if each == 2 or each * 8 <= eighths * half)
     return (2 * tip if wish.cast_on is None else wish.cast_on), around
 
 
 def prove_too_few_stitches(wish, values):
     """On four stitches a half has two: marking one on each side leaves none for the heel to turn on."""
-    assert exact_stitches(wish) < 6
+    assert exact_stitches(wish) < heel_numbers.fewest_around(wish.heel) - 2
     enough = Fraction(values["gauge"]) * wish.swatch.over.mm / 100
     assert "too-few-stitches" not in refusals(changed(wish, swatch=dict(wish.swatch) | {"stitches": enough}))
 
@@ -142,7 +144,7 @@ def prove_around_uneven(wish, values):
 
 
 def prove_around_too_few(wish, values):
-    assert wish.around < 8 == values["least"]
+    assert wish.around < heel_numbers.fewest_around(wish.heel) == values["least"]
     assert "around-too-few" not in refusals(changed(wish, around=values["least"]))
 
 
@@ -207,7 +209,7 @@ def test_a_foot_long_enough_for_its_heel_is_not_refused_for_its_length(wish):
     if isinstance(size, SockSize) and not wish.practice:
         cast_on, around = stitches_of(wish)
         assert (cast_on, around) == (size.cast_on, size.around)
-        assert rounds_there(wish) >= rounds_needed(wish.toe, cast_on, around, wish.gusset)
+        assert rounds_there(wish) >= rounds_needed(wish, cast_on, around)
 
 
 def test_ordinary_feet_in_ordinary_yarn_are_hardly_ever_refused():

@@ -100,7 +100,8 @@ def test_an_unwashed_swatch_has_shorter_loops_for_the_same_gauge():
 def test_every_operation_takes_something_or_is_known_to_take_nothing():
     nothing = {op for op in Op if take(op, BindOff.DECREASE) == (0, 0)}
 
-    assert nothing == {Op.DS, Op.FASTEN, Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER}
+    markers, kept = {Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER}, {Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP}
+    assert nothing == {Op.DS, Op.FASTEN, *markers, *kept}
 
 
 def test_the_plan_says_what_it_takes_and_what_to_have():

@@ -79,6 +79,9 @@ stage-sleeve = sleeve
 stage-top = top
 half-front = front
 half-back = back
+# of a heel made last
+half-sole = sole side
+half-leg = leg side
 sock-first = first sock
     .the = the first sock
 sock-second = second sock
@@ -111,14 +114,20 @@ where-heel-row = { $sock }, row { $row }
     .the = the heel of { AS($sock, form: "the") }
 where-side = { $half ->
         [half-front] both fronts
+        [half-sole] both sole sides
+        [half-leg] both leg sides
        *[half-back] both backs
     }
     .before = { $half ->
         [half-front] fronts
+        [half-sole] sole sides
+        [half-leg] leg sides
        *[half-back] backs
     }
     .before-learner = { $half ->
         [half-front] both fronts:
+        [half-sole] both sole sides:
+        [half-leg] both leg sides:
        *[half-back] both backs:
     }
 where-round = round { $round } of { $of }
@@ -178,6 +187,17 @@ op-place-marker = place a marker
 op-slip-marker = slip the marker
 op-remove-marker = take out the marker
 op-gather = draw the tail through { $times }
+op-waste = knit { $times } with waste yarn and slide them back
+    .learner = knit { $times } with waste yarn, slide them back, and leave the waste yarn hanging
+op-thread = run a thread through the next { $times }
+    .learner = run a thread through the next { $times }, which stay on the needle: the heel is opened above it later
+op-free = put { $times } freed loops on the needle
+op-pick-up = lift { $times ->
+        [one] the corner strand
+       *[other] { $times } strands
+    }
+op-graft-rib = graft { $times } pairs
+    .learner = graft { $times } times, each knit together with the purl beside it
     .learner = thread the tail and draw it through the last { $times }, then pull it tight
 with-wraps = { $work } with wraps
     .learner = { $work } together with the wraps
@@ -196,6 +216,18 @@ work-increase = increase
 work-decrease = decrease
 work-closing = close the corners
     .learner = lift the strand at each corner and work it together with the stitch beside it
+work-increase-left-first = increase
+    .learner = knit one, make one left, knit to the last, make one right, knit the last
+work-increase-kfb = increase
+    .learner = knit the first front and back, knit to the last two, knit front and back, knit the last
+work-increase-lifted = increase
+    .learner = knit one, a lifted increase right, knit to the last, a lifted increase left, knit the last
+work-increase-one-edge = increase at one edge
+work-open-heel = put the freed loops on the needle
+work-keep-heel = keep the heel's stitches
+work-graft = graft
+work-holes = knit two together and yarn over, in turn
+work-slipped = slip every other stitch
 work-rib = rib
 work-bind-off = bind off
 work-mixed = stitch by stitch
@@ -222,6 +254,19 @@ act-draw-the-back-tip = draw out the back tip
 act-join-in-the-round = join in the round, not twisted
     .terse = join in the round
     .learner = turn all loops the same way and join them in the round, so that they are not twisted
+act-pull-out-the-waste-yarn = pull out the waste yarn
+    .learner = pull out the waste yarn, stitch by stitch, and catch the loops on both sides of it
+act-snip-the-heel-open = snip the heel open
+    .learner = snip one stitch in the round above the thread, and unpick that round to the ends of the thread
+act-join-the-yarn = join the yarn
+act-take-the-first-needle = first needle
+    .learner = take the first needle, which holds the fronts
+act-take-the-second-needle = second needle
+    .learner = take the second needle, which holds the backs
+act-bring-the-waiting-loop = bring the waiting loop over
+    .learner = slip the loop that waits on the first needle over to the second
+act-sew-the-hem-down = sew the hem down inside
+    .learner = fold the cuff inside at the holes, and sew its edge down loosely
 act-change-yarn = change yarn
     .learner = change to this sock's yarn, in the gap
 act-snug = snug
@@ -371,6 +416,8 @@ call-count = { $makes ->
     }
 call-round = { CAPITAL($round) } of { $of }.
     .learner = Round { $round } of { $of }, plain all the way round both socks.
+call-round-one = { CAPITAL($round) } of { $of }.
+    .learner = Round { $round } of { $of }, plain all the way round.
 call-round-same = { CAPITAL($round) } of { $of }.
     .learner = Round { $round } of { $of }, all the way round as the one before.
 
@@ -561,8 +608,14 @@ field-skein = the weight of a ball
 field-skein-length = the length of a ball's yarn
 field-skeins = the number of balls
 field-toe = the toe
+field-increase = the way to increase
+field-sole = the sole
 field-heel = the heel
+field-leg-style = the leg style
+field-cuff-style = the cuff style
 field-bind-off = the bind-off
+field-needles = the needles
+field-one-at-a-time = one at a time
 field-through-back-loop = the choice of knitting through the back
 field-chart = the chart
 field-practice = the choice of practice size
@@ -574,6 +627,7 @@ cure-rounded-toe = choose the rounded toe
 cure-rounded-toe-cast-on = choose the rounded toe and cast on { $loops } loops
 cure-around = work { $stitches } stitches around
 cure-gauge = knit to a gauge of { $rounds } rounds to ten centimetres
+cure-heel-with-gusset = choose a heel with a gusset, such as the one called wrapped
 cure-gusset = make the gusset { $stitches } stitches wide on each side
 cure-calf = increase the leg to { $stitches } stitches, or make it shorter
 cure-bind-off = choose the bind-off called { $name }
@@ -725,8 +779,10 @@ at-place = { $where ->
 ## What the proof can find wrong with a plan
 
 cast-on-out-of-order = { at-place }The { $half } of sock { $sock } is cast on out of order: the plan is not to be knitted.
+opened-out-of-order = { at-place }The { $half } of the heel of sock { $sock } is opened out of order: the plan is not to be knitted.
 heel-rows-wrong = { at-place }The heel has { $found } rows and should have { $wanted }: the plan is not to be knitted.
 turn-broken = { at-place }The short row does something that no heel turn does: the plan is not to be knitted.
+row-broken = { at-place }The row is made up otherwise than its part asks for: the plan is not to be knitted.
 flap-broken = { at-place }The flap row slips and knits in another order than the rows below: the plan is not to be knitted.
 row-index-wrong = { at-place }The row is numbered { $found } and should be { $wanted }: the plan is not to be knitted.
 stage-wrong = { at-place }The row is in { $found } and should be in { $wanted }: the plan is not to be knitted.
@@ -741,6 +797,8 @@ written-unread = The plan's own pattern cannot be read: it is not to be knitted.
 written-otherwise = { at-place }The row is not the one that the pattern tells of: the plan is not to be knitted.
 count-wrong = { at-place }There are { $found } loops after the row, and the plan says { $stated }: the plan is not to be knitted.
 nothing-to-pass-over = { at-place }Sock { $sock } has no loop to pass over: the plan is not to be knitted.
+nothing-kept = { at-place }Only { $loops } loops were kept there to be freed: the plan is not to be knitted.
+nothing-to-graft-to = { at-place }Sock { $sock } has no loop on the other side to graft to: the plan is not to be knitted.
 fastened-too-early = { at-place }It is fastened off with { $loops } loops still there: the plan is not to be knitted.
 yarn-elsewhere = { at-place }Yarn { $yarn } is not where sock { $sock } is worked: the plan is not to be knitted.
 yarn-of-other-sock = { at-place }Sock { $sock } is worked with yarn { $yarn }: the plan is not to be knitted.

@@ -50,6 +50,7 @@ class Blocks:
                 strip = block
             else:
                 yield from self._rounds(block, stage, before)
+                strip = None
             stage = block.rows[-1].stage
         yield from self._told_so_far()
 
@@ -60,7 +61,8 @@ class Blocks:
         if begins or after_strip:
             yield from self._told_so_far()
         if after_strip:
-            yield "Both socks:"
+            socks = {each.sock for each in block.rows}
+            yield "Both socks:" if len(socks) == 2 else f"{_ORDINAL[row.sock]} sock:"
         if self._is_open_cast_on(block):
             self._known = sum(each.stitches_after for each in block.rows if each.sock == 1)
             yield f"CO {stitches(self._known)}."

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from itertools import groupby
 from typing import Any
 
 from plans.pattern import (
@@ -11,6 +10,7 @@ from plans.pattern import (
     Construction,
     Direction,
     Finished,
+    Half,
     Needles,
     Pairing,
     Plan,
@@ -80,6 +80,7 @@ def assembled(head: Head, rows: tuple[Row, ...]) -> Plan | Problem:
         cast_on=cast_on,
         gusset=0,
         turned=0,
+        heel_depth=0,
         stages=stages_of(rows),
         rows=rows,
         written=Written(pattern="", yarns=head.yarns),
@@ -96,9 +97,19 @@ def _gauge(head: Head) -> PlanGauge | Problem:
 
 
 def stages_of(rows: tuple[Row, ...]) -> tuple[Stage, ...]:
-    """The runs of rows of one part."""
-    runs = [list(run) for _, run in groupby(rows, key=lambda row: row.stage)]
-    return tuple(Stage(name=run[0].stage, first_row=run[0].index, last_row=run[-1].index) for run in runs)
+    """The runs of rows of one part; heels on the backs of one sock after the other are a run each."""
+    begins = [at for at, row in enumerate(rows) if at == 0 or _begins(rows[at - 1], row)]
+    ends = [*begins[1:], len(rows)]
+    return tuple(
+        Stage(name=rows[first].stage, first_row=first, last_row=end - 1)
+        for first, end in zip(begins, ends[: len(begins)], strict=True)
+    )
+
+
+def _begins(before: Row, row: Row) -> bool:
+    """Whether a row is of another part, or of another sock whose back begins to count again."""
+    backs = before.half is row.half is Half.BACK
+    return row.stage is not before.stage or (backs and before.sock != row.sock and row.round < before.round)
 
 
 def widest(rows: tuple[Row, ...]) -> int:

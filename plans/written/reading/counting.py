@@ -202,8 +202,11 @@ class Scope:
 
 
 def loops_taken(op: Op) -> int:
-    """Loops that it takes from those still to be worked; the loop that is fastened is not one of them."""
-    return 0 if op is Op.FASTEN else takes(op)
+    """Loops that it takes from those still to be worked.
+
+    The loop that is fastened is none of them, nor is the loop of the other half that one is grafted to.
+    """
+    return {Op.FASTEN: 0, Op.GRAFT: 1}.get(op, takes(op))
 
 
 def _width(units: tuple[Unit, ...]) -> int:

@@ -12,14 +12,14 @@ from hypothesis import strategies as st
 from plans.json_form import as_json, plan_id
 from plans.making import Made
 from plans.opening import made_of
-from plans.pattern import BindOff, Group, Heel, Plan, Toe
+from plans.pattern import Group, Heel, Plan
 from plans.stitches import Op, takes
 from plans.written.printing import pattern_text, print_pattern
 from plans.written.reading.assembling import Head
 from plans.written.reading.patterns import read_rows
 from tests.plans.written.pieces import PIECES, SOCK, charted_sock, made
 from tests.source import ROOT
-from tests.strategies import adult, practice
+from tests.strategies import SHARED, adult, practice, varied
 
 CHARTS = {
     "lace on the front": charted_sock("front", '["foot", "leg"]', "||||||||", r"|O/|\O|-", "||||||||", r"-/O|O\|-"),
@@ -34,16 +34,14 @@ def came_back(plan: Plan) -> Plan:
     return found.plan
 
 
-@pytest.mark.parametrize("heel", Heel)
-@pytest.mark.parametrize("bind_off", BindOff)
-@pytest.mark.parametrize("toe", Toe)
-def test_every_construction_comes_back_the_same(heel, bind_off, toe):
-    plan = practice(heel, bind_off, toe)
+@pytest.mark.parametrize(("field", "name", "needles", "alone"), SHARED)
+def test_every_construction_comes_back_the_same(field, name, needles, alone):
+    plan = varied(field, name, needles, alone=alone)
 
     assert plan_id(plan) == plan_id(came_back(plan))
 
 
-@pytest.mark.parametrize("heel", Heel)
+@pytest.mark.parametrize("heel", [Heel.WRAPPED, Heel.GERMAN])
 def test_an_adult_pair_comes_back_the_same(heel):
     assert as_json(adult(heel)) == as_json(came_back(adult(heel)))
 

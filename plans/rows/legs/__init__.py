@@ -1,0 +1,39 @@
+"""Legs, each in a module that bears its name and holds a LEG; how the first round closes what the heel left."""
+
+from collections.abc import Iterator
+from functools import cache
+from typing import cast
+
+from plans.names import load
+from plans.pattern import StageName
+from plans.rows.parts import HeelPart, LegPart, Numbers
+from plans.rows.rounds import Round, even_round, groups, plain
+from plans.stitches import Op
+
+__all__ = ["CORNERS_LOOK", "leg", "leg_rounds"]
+
+CORNERS_LOOK = r"k2tog_strand 1, (k \d+, )?ssk_strand 1"
+
+
+@cache
+def leg(name: str) -> LegPart:
+    """The leg of that name."""
+    return cast("LegPart", load("legs", name, "LEG"))
+
+
+def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart) -> Iterator[Round]:
+    """The leg below its cuff. Its first round is plain, and closes the corners.
+
+    At each corner of the front the strand between the halves is lifted and worked together with its
+    neighbour, so that no hole stays and no stitch is added (common practice). A heel made last has no corners yet:
+    its stitches are kept in the back of this round.
+    """
+    half, part = numbers.half, leg(kind)
+    corners = groups((Op.K2TOG_STRAND, 1), (Op.K, half - 2), (Op.SSK_STRAND, 1))
+    first_back = heel.opening or heel.closing
+    for number in range(1, rounds + 1):
+        front, back = part.ops(number, 0, half), part.ops(number, half, half)
+        if number == 1:
+            front = plain(half) if heel.made_last else corners
+            back = first_back[0](numbers) if first_back else plain(half)
+        yield even_round(StageName.LEG, number, front, back, (half, half))

@@ -1,0 +1,182 @@
+"""What a construction is: how its rows are made, and, told apart from that, how each of them must look.
+
+The proof knits the rows loop by loop and compares each with its look and with the loops that its heel leaves
+waiting. A look is a regular expression over the row as text, such as "k 1, m1r 1, k 12, m1l 1, k 1"; a star
+after the operation says that wraps or doubles are worked with it ("k* 3").
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from plans.pattern import Facing, Half, StageName
+from plans.rows.rounds import Ops, Round
+
+
+class Numbers(NamedTuple):
+    """One sock's numbers.
+
+    Attributes:
+        half: h, stitches on each half of foot and leg.
+        tip: loops cast on to each tip.
+        gusset: g, stitches added on each side of the sole.
+        turned: w, stitches marked on each side of the heel; of a heel made last, its decrease rounds.
+        wider: stitches that the leg gains on its back for the calf.
+    """
+
+    half: int
+    tip: int
+    gusset: int
+    turned: int
+    wider: int = 0
+
+
+class At(NamedTuple):
+    """Where a row stands.
+
+    Attributes:
+        number: of its round within its stage, or of the heel's row among those on the back.
+        of: the highest of these numbers.
+    """
+
+    stage: StageName
+    half: Half
+    facing: Facing
+    number: int
+    of: int
+    numbers: Numbers
+
+
+Look = Callable[[At], str | None]
+"""A regular expression for the text of a row; None for rows of other stages."""
+
+
+class Step(NamedTuple):
+    """What a round of the toe does at the outer edge of a half and at the inner one, where the big toe is."""
+
+    outer: bool
+    inner: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ToePart:
+    """A toe.
+
+    Attributes:
+        steps: the rounds that bring each half from its first loops to its width by so many increases an edge.
+        tip_of_half: a tip's cast-on loops are twice this fraction of a half, rounded down.
+        mirrored: the second sock is the mirror image of the first.
+    """
+
+    steps: Callable[[int], tuple[Step, ...]]
+    tip_of_half: tuple[int, int]
+    mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class IncreasePart:
+    """A way to increase near the edges of a half.
+
+    Attributes:
+        ops: all stitches of a half knitted, with increases near its start, near its end or both.
+        look: how such a row looks.
+    """
+
+    ops: Callable[[int, bool, bool], Ops]
+    look: Callable[[bool, bool], str]
+
+
+@dataclass(frozen=True, slots=True)
+class HeelPart:
+    """A heel.
+
+    Attributes:
+        stages: what it brings, in the order of knitting; without the gusset.
+        gusset: g on a half of h.
+        turned: w on a half of h with a tip of so many loops.
+        depth: rounds of the foot's length that it makes besides the gusset.
+        rounds: its rounds: one with a whole heel on the back, or, made last, a tube of its own.
+        look: of its rows.
+        waits: for each row on the back in a stage, the loops that wait beyond its end.
+        fewest: the fewest stitches of a half it can be knitted on.
+        made_last: it is knitted into an opening once the sock is bound off.
+        opening: the back in the first round after the foot, where its stitches are kept, and how it looks.
+        closing: the back in the first round after it, where that is not plain, and how it looks.
+    """
+
+    stages: tuple[StageName, ...]
+    gusset: Callable[[int], int]
+    turned: Callable[[int, int], int]
+    depth: Callable[[Numbers], int]
+    rounds: Callable[[Numbers], Iterator[Round]]
+    look: Look
+    waits: Callable[[StageName, Numbers], tuple[int, ...]]
+    fewest: int = 4
+    made_last: bool = False
+    opening: tuple[Callable[[Numbers], Ops], Callable[[Numbers], str]] | None = None
+    closing: tuple[Callable[[Numbers], Ops], Callable[[Numbers], str]] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SolePart:
+    """The back of the foot: a round's number and h to its stitches, and how they look."""
+
+    ops: Callable[[int, int], Ops]
+    look: Callable[[int], str]
+
+
+@dataclass(frozen=True, slots=True)
+class LegPart:
+    """The leg below its cuff.
+
+    Attributes:
+        ops: a round's number and the place of the half's first stitch in the round, and its stitches.
+        look: the same, how the half looks.
+        widens: it has increases at the centre of the back for the calf.
+    """
+
+    ops: Callable[[int, int, int], Ops]
+    look: Callable[[int, int, int], str]
+    widens: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CuffPart:
+    """The cuff.
+
+    Attributes:
+        rounds: of so many that show, how many are knitted.
+        ops: a round's number, how many there are, the place of the half's first stitch in the round, and its
+            stitches.
+        look: the same, how the half looks.
+        multiple: the stitches around are a multiple of this.
+        hemmed: it is folded to the inside and sewn down.
+        folds: half of its rounds do not show.
+    """
+
+    rounds: Callable[[int], int]
+    ops: Callable[[int, int, int, int], Ops]
+    look: Callable[[int, int, int, int], str]
+    multiple: int = 2
+    hemmed: bool = False
+    folds: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BindOffPart:
+    """An end.
+
+    Attributes:
+        rounds: rounds before the last, as the end begins: their halves, and how these look.
+        front, back: the last round's two halves, by the loops each has.
+        looks: of these two.
+        leaves: loops of the front that wait after its half.
+        long_tail: it is sewn with the cut yarn.
+    """
+
+    front: Callable[[int], Ops]
+    back: Callable[[int], Ops]
+    looks: tuple[str, str]
+    leaves: int = 1
+    long_tail: bool = False
+    rounds: tuple[tuple[Callable[[int], Ops], str], ...] = ()

@@ -1,0 +1,39 @@
+"""What each heel needs, by plain counting: the numbers of a half, apart from how the program comes to them."""
+
+from plans.pattern import Heel
+from tests.strategies import FLAP_HEELS
+
+MADE_LAST = {Heel("forethought"), Heel("forethought-round"), Heel("afterthought")}
+DOUBLES = {Heel("short-row-german"), Heel("mini-gusset")}
+"""Short rows with double stitches: an edge stitch a side and two in the middle are never marked."""
+
+
+def fewest_around(heel):
+    """Four a half; where an edge stitch, a double stitch and one of the middle are needed a side, six."""
+    return 12 if heel in DOUBLES else 8
+
+
+def gusset(heel, half, wished=None):
+    """Half of a half a side, where a flap eats it; else none, or the few of a mini gusset."""
+    if heel in FLAP_HEELS:
+        return half // 2 if wished is None else wished
+    return min(4, max(2, half // 10)) if heel is Heel("mini-gusset") else 0
+
+
+def turned(heel, half, tip):
+    """Thirds; of what is narrowed at both edges, half of what goes."""
+    if heel in MADE_LAST:
+        return len(range(tip, half, 2))
+    thirds = max(1, half // 3)
+    return min(thirds, half // 2 - 2) if heel in DOUBLES else thirds
+
+
+def depth(heel, half, tip):
+    """Rounds of the foot's length besides those of the gusset."""
+    marks = turned(heel, half, tip)
+    if heel in FLAP_HEELS:
+        return marks
+    if heel not in MADE_LAST:
+        return 2 * marks + 2 * (heel in DOUBLES)
+    plain = sum(1 for decrease in range(marks) if heel is not Heel("forethought-round") or decrease < marks / 2)
+    return 1 + marks + plain
