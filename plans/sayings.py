@@ -54,6 +54,7 @@ _PARTS: dict[str, set[str]] = {
     "with-doubles": {"work"},                  # … each double stitch or twin as one
     "repeat": {"work", "times"},               # slip one, knit one: five times
     "work-cast-on": set(), "work-plain": set(), "work-increase": set(), "work-decrease": set(),
+    "work-narrow": set(),
     "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
     "work-increase-left-first": set(), "work-increase-kfb": set(), "work-increase-lifted": set(),
     "work-increase-one-edge": set(),

@@ -6,8 +6,10 @@ from plans.pattern import Colour, Needles, Row
 from plans.stitches import Op
 
 _SLIPS = {Op.SL_WYIB, Op.SL_WYIF}
-_PLAIN = {Op.K, Op.P, Op.KTBL, Op.PTBL, *_SLIPS}
-_BY_HALVES = {Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB}
+_KNIT, _PURL = {Op.K, Op.KTBL}, {Op.P, Op.PTBL}
+_PLAIN = {*_KNIT, *_PURL, *_SLIPS}
+_DECREASES = {Op.K2TOG, Op.SSK}
+_BY_HALVES = {Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB}
 
 
 def is_plain(row: Row) -> bool:
@@ -20,13 +22,34 @@ def is_plain(row: Row) -> bool:
 def is_read_out(the_course: Course, row_index: int) -> bool:
     """Whether the stitches of a round are read.
 
-    They are in one that follows a chart, puts loops on the needle or grafts them off, or is not the same on both
-    socks, and in all that is written by hand.
+    They are in one that follows a chart, keeps loops, puts them on the needle or grafts them off, is not the same on
+    both socks, is ribbed otherwise than knit one, purl one, or decreases otherwise than at both edges, and in all that
+    is written by hand.
     """
     rows = _round(the_course, row_index)
-    if the_course.plan.written is not None or any(row.chart for row in rows):
+    if the_course.plan.written is not None or any(
+        row.chart or _is_other_rib(row) or _is_other_decrease(row) for row in rows
+    ):
         return True
     return any(group.op in _BY_HALVES for row in rows for group in row.ops) or _socks_differ(rows)
+
+
+def _is_other_rib(row: Row) -> bool:
+    """Whether a row knits and purls by turns, and not each once: "rib" alone would not say how."""
+    ops = {group.op for group in row.ops}
+    ribbed = bool(ops & _KNIT) and bool(ops & _PURL) and ops <= _KNIT | _PURL
+    return ribbed and (ops != {Op.K, Op.P} or any(group.times > 1 for group in row.ops))
+
+
+def is_narrowed(row: Row) -> bool:
+    """Whether a row is knitted with one decrease at each edge, each leaning inwards."""
+    decreases = [(group.op, group.times) for group in row.ops if group.op is not Op.K]
+    return decreases == [(Op.SSK, 1), (Op.K2TOG, 1)]
+
+
+def _is_other_decrease(row: Row) -> bool:
+    decreases = {group.op for group in row.ops} & _DECREASES
+    return bool(decreases) and all(group.op in _DECREASES | {Op.K} for group in row.ops) and not is_narrowed(row)
 
 
 def _socks_differ(rows: tuple[Row, ...]) -> bool:

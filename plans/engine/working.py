@@ -5,7 +5,7 @@ from fractions import Fraction
 from plans.conversation import Measure, Reply
 from plans.engine.colouring import Colours, colours_of, in_colour
 from plans.engine.courses import Course, slot
-from plans.engine.likeness import is_plain
+from plans.engine.likeness import is_narrowed, is_plain
 from plans.engine.naming import half_in, half_of
 from plans.engine.places import Span
 from plans.engine.steps import Step
@@ -75,7 +75,7 @@ def kind_of(row: Row) -> str:
     if gains > 0:
         return _increase_kind(row)
     if gains < 0:
-        return "work-decrease"
+        return "work-narrow" if is_narrowed(row) else "work-decrease"
     if ops & _SLIPS and ops <= _SLIPS | _KNIT | _PURL:
         return "work-slipped"
     if not is_plain(row):

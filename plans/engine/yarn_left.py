@@ -73,7 +73,9 @@ def _served(the_course: Course, progress: Progress, wished: Sock | None) -> _Ser
 
 def _reach(served: _Served, now: Row, progress: Progress, grams: int) -> Reply:
     plan, use = served.the_course.plan, served.use
-    here = {sock: (progress.now.first if sock == 1 else progress.now.second).row_index for sock in served.socks}
+    here: dict[Sock, int] = {
+        sock: (progress.now.first if sock == 1 else progress.now.second).row_index for sock in served.socks
+    }
     taken = sum((use.of(_own(served, sock, served.starts[sock], here[sock])) for sock in served.socks), Fraction(0))
     lost, reckoned = served.ball.grams - grams, taken / served.ball.mm_per_gram
     ratio = _ratio(served.ball, lost, reckoned)
@@ -81,7 +83,7 @@ def _reach(served: _Served, now: Row, progress: Progress, grams: int) -> Reply:
     there = grams * mm_per_gram
     values: dict[str, Value] = {
         "grams": grams, "metres": floor(there / 1000),
-        "whose": Reply.of("sock-both") if len(served.socks) > 1 else sock_name(plan, served.socks[0]),
+        "whose": _whose(plan, served.socks),
         "doubts": tuple(_doubts(served.ball, lost, reckoned, odd=ratio is None)),
     }  # fmt: skip
     left = there - sum((use.of(bind_off_rows(plan, sock)) for sock in served.socks), Fraction(0))
@@ -94,6 +96,11 @@ def _reach(served: _Served, now: Row, progress: Progress, grams: int) -> Reply:
     if left < 0:
         return _short(served, now, here, there, values)
     return Reply.of("yarn-left-enough", spare=floor(left / mm_per_gram), **values)
+
+
+def _whose(plan: Plan, socks: tuple[Sock, ...]) -> Reply:
+    names = [sock_name(plan, sock) for sock in socks]
+    return names.pop() if len(names) == 1 else Reply.of("sock-both")
 
 
 def _own(served: _Served, sock: Sock, first: int, end: int) -> list[int]:

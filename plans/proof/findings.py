@@ -187,7 +187,7 @@ def _last(case: Case, stage: Stage, due: dict[int, int]) -> int:
     """The number of a stage's last round: as many as its rows make, one too few or too many not counted.
 
     Where a round is two rows one too many is half a round: then its last two rows say, or where they disagree, it is
-    as it counts.
+    as it counts, but for a row of another part.
 
     A heel made last has, besides the rounds of its depth, one that sets it up and the graft.
     """
@@ -199,7 +199,9 @@ def _last(case: Case, stage: Stage, due: dict[int, int]) -> int:
     if case.passes == 4 and stage.name not in case.parts.heel.stages:
         return max(1, (len(due) + 1) // case.passes)
     said = {row.round for row in case.plan.rows[max(stage.first_row, last - 1) : last + 1]}
-    return said.pop() if len(said) == 1 and case.passes == 2 else due[last]
+    if len(said) == 1 and case.passes == 2:
+        return said.pop()
+    return due[last] - (case.passes == 2 and case.plan.rows[last].stage is not stage.name)
 
 
 def owners_of(plan: Plan) -> tuple[Stage | None, ...]:

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plans.pattern import Act, Facing, Half, Needles, Plan, Row, StageName
+from plans.pattern import Act, Facing, Half, Needles, Order, Plan, Row, StageName
 from plans.proof.findings import Finding, found
 from plans.proof.knitting import SETS_UP, Knitted, knit_row
-from plans.proof.loops import BACK_HALF, NEXT_LOOP, Needle
+from plans.proof.loops import BACK_HALF, NEXT_LOOP, SECOND_SOCK, Needle
 from plans.rows.heels import heel
 from plans.stitches import Op
 
@@ -25,6 +25,7 @@ class Story:
         name = plan.construction.heel
         self._turned_back = frozenset() if name is not None and heel(name).made_last else _HEEL
         self._turns = plan.construction.needles is not Needles.ONE_CIRCULAR
+        self._alone = plan.construction.order is Order.ONE_AFTER_THE_OTHER
         self._began = 0
 
     def tell(self) -> None:
@@ -32,6 +33,7 @@ class Story:
         for place, row in enumerate(self.plan.rows):
             if Act.BRING_LOOP in row.acts and not self.needle.bring(row.sock - 1):
                 self.findings.append(found(place, "nothing-to-pass-over", sock=row.sock))
+            self.findings.extend(self._begun(place, row))
             came = knit_row(self.needle, row, self.side)
             self.knitted.append(came)
             self.findings.extend(Finding(place, key, values) for key, values in came.faults)
@@ -43,6 +45,13 @@ class Story:
                 return
         if self.needle.number:
             self.findings.append(found(None, "loops-at-end", loops=self.needle.number))
+
+    def _begun(self, place: int, row: Row) -> Iterator[Finding]:
+        """One after the other: where a sock is cast on, the other is off the needle."""
+        other = SECOND_SOCK - (row.sock - 1)
+        left = self.needle.counts[other] + self.needle.counts[other + BACK_HALF]
+        if self._alone and left and any(group.op is Op.CO for group in row.ops):
+            yield found(place, "loops-at-end", loops=left)
 
     def _may_wait(self, row: Row) -> bool:
         """Whether a row may leave loops of its half unworked."""

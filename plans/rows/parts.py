@@ -21,14 +21,12 @@ class Numbers(NamedTuple):
         tip: loops cast on to each tip.
         gusset: g, stitches added on each side of the sole.
         turned: w, stitches marked on each side of the heel; of a heel made last, its decrease rounds.
-        wider: stitches that the leg gains on its back for the calf.
     """
 
     half: int
     tip: int
     gusset: int
     turned: int
-    wider: int = 0
 
 
 class At(NamedTuple):
@@ -132,12 +130,10 @@ class LegPart:
     Attributes:
         ops: a round's number and the place of the half's first stitch in the round, and its stitches.
         look: the same, how the half looks.
-        widens: it has increases at the centre of the back for the calf.
     """
 
     ops: Callable[[int, int, int], Ops]
     look: Callable[[int, int, int], str]
-    widens: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +145,6 @@ class CuffPart:
         ops: a round's number, how many there are, the place of the half's first stitch in the round, and its
             stitches.
         look: the same, how the half looks.
-        multiple: the stitches around are a multiple of this.
         hemmed: it is folded to the inside and sewn down.
         folds: half of its rounds do not show.
     """
@@ -157,7 +152,6 @@ class CuffPart:
     rounds: Callable[[int], int]
     ops: Callable[[int, int, int, int], Ops]
     look: Callable[[int, int, int, int], str]
-    multiple: int = 2
     hemmed: bool = False
     folds: bool = False
 

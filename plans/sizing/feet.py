@@ -80,7 +80,9 @@ def estimate(part: Part, known: Mapping[Part, Estimate]) -> Estimate:
         known: at least one; what was measured is off by nothing.
     """
     scale = _scale(known)
-    adult = {name: Estimate(each.length * scale, each.give_or_take * scale) for name, each in known.items()}
+    adult: dict[Part, Estimate] = {
+        name: Estimate(each.length * scale, each.give_or_take * scale) for name, each in known.items()
+    }
     mean, sd = _regression(part, adult)
     length = _tenth(mean / scale)
     if scale > 1:

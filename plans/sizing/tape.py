@@ -64,7 +64,7 @@ def read_tape(wishes: Wishes) -> Tape:
         known["foot"] = Estimate(shoe.foot, shoe.give_or_take)
         values = {"length": measure(shoe.foot), "give_or_take": measure(shoe.give_or_take)}
         notes.append(Reply.of("foot-from-shoe", shoe=str(shoe), **values))
-    parts = {part: known.get(part) or estimate(part, known) for part in _FIELDS}
+    parts: dict[Part, Estimate] = {part: known.get(part) or estimate(part, known) for part in _FIELDS}
     guesses = list(_estimated(parts, known, "foot", "ball", "ankle", "heel"))
     if guesses and is_childs(parts["foot"].length):
         guesses.append(Reply.of("child-estimated"))

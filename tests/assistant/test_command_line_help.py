@@ -2,12 +2,13 @@
 
 import re
 import shlex
+from enum import StrEnum
 
 import click
 import pytest
 
 from assistant.command_line import run
-from plans.pattern import BindOff, Heel, Toe
+from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from tests.assistant.help_texts import FILE, commands, help_texts
 
 VERBS = dict(commands())
@@ -44,12 +45,18 @@ def test_every_promised_verb_has_every_promised_option() -> None:
     assert PROMISED.keys() <= given.keys()
 
 
-@pytest.mark.parametrize(("option", "kinds"), [("--toe", Toe), ("--heel", Heel), ("--bind-off", BindOff)])
+@pytest.mark.parametrize(
+    ("option", "kinds"),
+    [
+        ("--toe", Toe), ("--increase", Increase), ("--sole", Sole), ("--heel", Heel), ("--leg-style", Leg),
+        ("--cuff-style", Cuff), ("--bind-off", BindOff),
+    ],
+)  # fmt: skip
 def test_help_of_plan_lists_the_names_that_an_option_takes(
-    option: str, kinds: type[Toe | Heel | BindOff], capsys: pytest.CaptureFixture[str]
+    option: str, kinds: type[StrEnum], capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert 0 == run(["plan", "--help"])
-    listed = re.search(rf"{option} \[([a-z|-]+)\]", capsys.readouterr().out)
+    listed = re.search(rf"{option} \[([a-z0-9|-]+)\]", capsys.readouterr().out)
 
     assert listed is not None
     assert [kind.value for kind in kinds] == listed[1].split("|")

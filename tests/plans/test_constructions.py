@@ -1,12 +1,14 @@
 """Every construction on every needle arrangement: proven on any foot, refused where damaged, called at every grain."""
 
 from collections import Counter
+from random import Random
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from plans.conversation import HowFar, HowMany, Next, WhatNext, WhereAmI
+from plans.engine.courses import course
 from plans.engine.resuming import resume
 from plans.making import Made, make_plan
 from plans.names import load, names
@@ -76,7 +78,7 @@ def _proven_or_refused(chosen, examples):
 
 @pytest.mark.parametrize(("field", "name", "needles", "alone", "every"), _share(199, 1))
 def test_every_single_damage_is_refused_and_named(field, name, needles, alone, every):
-    first = CHOICES.index((field, name)) * 7 % every
+    first = Random(name).randrange(every)
     missed = []
     for damage in list(all_damages(varied(field, name, needles, alone=alone)))[first::every]:
         problems = prove(damage.plan)
@@ -100,6 +102,28 @@ def test_a_whole_pair_is_called_and_every_question_has_an_answer(field, name, ne
             assert_registered(resume(plan, knitter.progress))
 
     assert knitter.last.key == "finished"
+
+
+@pytest.mark.parametrize(
+    ("field", "name", "stage", "ops"),
+    [
+        ("leg_style", "ribbed", StageName.LEG, {"op-k", "op-p"}),
+        ("cuff_style", "rib-2x2", StageName.CUFF, {"op-k", "op-p"}),
+        ("cuff_style", "twisted-rib", StageName.CUFF, {"op-ktbl", "op-p"}),
+        ("heel", "mini-gusset", StageName.LEG, {"op-ssk", "op-k2tog"}),
+        ("heel", "forethought", StageName.LEG, {"op-waste"}),
+        ("heel", "afterthought", StageName.LEG, {"op-thread"}),
+    ],
+)
+def test_a_round_that_its_number_does_not_tell_is_read_out(field, name, stage, ops):
+    plan, heard = varied(field, name), set()
+    knitter = Knitter(plan, "follow")
+    while not knitter.finished:
+        if course(plan).row(knitter.at).stage is stage:
+            heard |= {part.key for part in knitter.call.walk()}
+        knitter.say(Next())
+
+    assert ops <= heard
 
 
 @given(st.sampled_from(CHOICES), st.sampled_from(ARRANGEMENTS))

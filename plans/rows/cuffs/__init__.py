@@ -41,6 +41,5 @@ def ribbed_cuff(parts: tuple[tuple[Op, int], ...], columns: str, *, folds: bool 
         rounds=(lambda shown: 2 * shown) if folds else (lambda shown: shown),
         ops=lambda _, __, first, stitches: rib(parts, first, stitches),
         look=lambda _, __, first, stitches: rib_look(columns, first, stitches),
-        multiple=len(columns),
         folds=folds,
     )

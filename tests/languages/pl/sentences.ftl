@@ -164,6 +164,7 @@ work-cast-on = nabieranie
 work-plain = gładko
 work-increase = dodawanie
 work-decrease = ujmowanie
+work-narrow = ujmowanie przy obu brzegach
 work-closing = zamykanie rogów
 work-increase-left-first = dodawanie, najpierw lewe
 work-increase-kfb = dodawanie z przodu i z tyłu
