@@ -22,7 +22,8 @@ def fitting(wanted: str, names: Sequence[str]) -> tuple[int, ...]:
 
 def _plain(text: str) -> str:
     """Without case and accents."""
-    parts = unicodedata.normalize("NFKD", text.casefold())
+    folded = unicodedata.normalize("NFKD", text).upper().casefold()  # not every small letter is its capital's
+    parts = unicodedata.normalize("NFKD", folded)
     return "".join(sign for sign in parts if not unicodedata.combining(sign))
 
 

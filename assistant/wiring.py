@@ -20,6 +20,7 @@ from assistant.settings import Settings
 from assistant.terminal import open_keyboard
 from assistant.voice import Voice
 from models.recognising import Recogniser
+from models.shipped import shipped_model
 
 APP = "roundcaller"
 
@@ -47,7 +48,7 @@ class Routes:
         hear_from: "mic", "keys", "-" for standard input, or a WAV file.
         speak_to: "speaker", "none", or a WAV file.
         recogniser: "pocketsphinx", "vosk" or "typed".
-        model: name of the vosk model, where one is wanted.
+        model: name of the vosk model, where another than our own is wanted.
     """
 
     hear_from: str
@@ -91,7 +92,8 @@ def make_recogniser(name: str, model: str | None = None) -> Recogniser:
         from models.keeping import model_path  # noqa: PLC0415 (loaded when asked for)
         from models.vosk_recogniser import VoskRecogniser  # noqa: PLC0415
 
-        return VoskRecogniser(model_path(model or "vosk-small-en-us", data_dir()))
+        ours = shipped_model() if model is None else None
+        return VoskRecogniser(ours or model_path(model or "vosk-small-en-us", data_dir()))
     from models.pocketsphinx_recogniser import PocketSphinxRecogniser  # noqa: PLC0415
 
     return PocketSphinxRecogniser()

@@ -64,8 +64,15 @@ def read_catalogue(text: str) -> Catalogue:
 
 @cache
 def catalogue() -> Catalogue:
-    """The models this program knows."""
-    return read_catalogue(Path(__file__).with_name("catalogue.toml").read_text("utf-8"))
+    """The models this program knows; our own first, where this copy has it: its entry lies in its folder."""
+    here = Path(__file__).parent
+    files = (here / "en" / "catalogue.toml", here / "catalogue.toml")
+    return {
+        name: model
+        for file in files
+        if file.is_file()
+        for name, model in read_catalogue(file.read_text("utf-8")).items()
+    }
 
 
 def find(name: str, among: Catalogue | None = None) -> Model:

@@ -44,6 +44,11 @@ class Grammar:
         """Whether some text that may be said begins with these whole words."""
         return self._after(text) is not None
 
+    def goes_on(self, text: str) -> bool:
+        """Whether something longer that may be said begins with these whole words."""
+        state = self._after(text)
+        return state is not None and bool(self.arcs[state])
+
     def texts(self) -> Iterator[str]:
         """Every text that may be said, each once, in alphabetical order of words."""
         return (" ".join(words) for words in self._from(self.start))

@@ -5,11 +5,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
+from typing import Any
 
 from models.recognising import Vocabulary
 
 NUMBER = "number"
 """The slot that may also be said alone, and the name under which that counts."""
+ABOVE_NOUGHT = "number_above_nought"
+"""The same without nought, for commands whose least number is 1."""
 
 
 class PhrasesBroken(Exception):
@@ -38,7 +41,8 @@ class PhraseBook:
     def vocabulary(self) -> Vocabulary:
         """All of it."""
         phrases = dict.fromkeys(phrase for phrases in self.commands.values() for phrase in phrases)
-        return Vocabulary(tuple(phrases), self.slots, self.pronounced)
+        moving = (phrase for name, phrases in self.commands.items() if name in self.moving for phrase in phrases)
+        return Vocabulary(tuple(phrases), self.slots, self.pronounced, frozenset(moving))
 
     def meaning(self, text: str) -> tuple[str, tuple[tuple[str, object], ...]] | None:
         """The command and what stands in its slots; None where it is no text of the vocabulary."""
@@ -70,12 +74,13 @@ class PhraseBook:
         for end in range(len(words), 0, -1):
             if words[:end] in self._texts.get(slot, ()):
                 text = " ".join(words[:end])
-                value = self.values.get(slot, {}).get(text, text)
-                yield from ({slot: value, **others} for others in self._matches(rest, words[end:]))
+                name = NUMBER if slot == ABOVE_NOUGHT else slot
+                value = self.values.get(name, {}).get(text, text)
+                yield from ({name: value, **others} for others in self._matches(rest, words[end:]))
 
 
 def read_phrases(path: Path) -> PhraseBook:
-    """The book in a JSON file: {commands: [{name, phrases, moves?}], slots, pronounced?, values?}.
+    """The book in a JSON file: {commands: [{name, phrases, moves?, least?}], slots, pronounced?, values?}.
 
     A number may also be said alone; that is no command and moves nothing.
 
@@ -84,9 +89,9 @@ def read_phrases(path: Path) -> PhraseBook:
     """
     try:
         found = json.loads(path.read_text(encoding="utf-8"))
-        commands = {each["name"]: tuple(each["phrases"]) for each in found["commands"]}
-        moving = frozenset(each["name"] for each in found["commands"] if each.get("moves"))
         slots = {name: tuple(texts) for name, texts in found.get("slots", {}).items()}
+        commands = {each["name"]: tuple(_phrases(each, slots)) for each in found["commands"]}
+        moving = frozenset(each["name"] for each in found["commands"] if each.get("moves"))
     except (OSError, ValueError, KeyError, TypeError) as failure:
         message = f"{path}: cannot be read ({failure!r}); write it with `roundcaller phrases --json`"
         raise PhrasesBroken(message) from failure
@@ -94,6 +99,12 @@ def read_phrases(path: Path) -> PhraseBook:
     if NUMBER in slots:
         commands.setdefault(NUMBER, (f"{{{NUMBER}}}",))
     return PhraseBook(commands, slots, found.get("pronounced", {}), found.get("values", {}), moving)
+
+
+def _phrases(command: Mapping[str, Any], slots: Mapping[str, object]) -> Iterator[str]:
+    """As the file has them, but for a number that is never nought."""
+    above = ABOVE_NOUGHT if command.get("least") and ABOVE_NOUGHT in slots else NUMBER
+    return (phrase.replace(f"{{{NUMBER}}}", f"{{{above}}}") for phrase in command["phrases"])
 
 
 def read_entries(path: Path) -> PhraseBook:

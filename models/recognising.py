@@ -41,11 +41,13 @@ class Vocabulary:
         phrases: lower-case texts; a phrase may hold a slot's name in braces, as in "back {number} rounds".
         slots: for each slot every text that may stand there.
         pronounced: words that a pronouncing dictionary may lack → their phones, as "G AH S AH T" (CMU's).
+        costly: those phrases that are worst when heard wrongly: a little more silence is waited for after them.
     """
 
     phrases: tuple[str, ...]
     slots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     pronounced: Mapping[str, str] = field(default_factory=dict)
+    costly: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

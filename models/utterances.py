@@ -7,11 +7,12 @@ nothing. Where nobody has marked speech, the level decides.
 from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import Enum
 
 import numpy as np
 from numpy.typing import NDArray
 
-from models.loudness import NoiseFloor, voice_level
+from models.loudness import SILENCE_DBFS, NoiseFloor, voice_level
 from models.recognising import SAMPLE_RATE_HZ, Block, Samples
 
 FRAME_SAMPLES = SAMPLE_RATE_HZ // 100
@@ -25,18 +26,25 @@ class Pauses:
     Attributes:
         lead: so much before the first speech belongs to an utterance (a soft first sound is marked late).
         look: after so much silence it is worth looking at what was said.
-        short: so much silence ends what `Utterances.settle` called complete.
+        brief: after so much silence it must be known what was said.
+        short: so much silence ends what may go on, or must not be taken wrongly, once it is complete.
         long: so much silence ends anything.
         longest: what goes on longer than this is talk, not a command.
         above_floor_db: speech is so much louder than the room where nobody has marked it.
+        below_peak_db: what is so much softer than the loudest of the utterance is silence though it was marked:
+            marks last a little longer than speech does.
+        again_db: after such silence speech goes on where it is so much louder than that again.
     """
 
     lead: int = 30
-    look: int = 10
-    short: int = 20
+    look: int = 5
+    brief: int = 12
+    short: int = 18
     long: int = 60
     longest: int = 700
     above_floor_db: float = 10.0
+    below_peak_db: float = 40.0
+    again_db: float = 6.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +69,22 @@ class Went:
 
 @dataclass(frozen=True, slots=True)
 class Paused:
-    """A pause has lasted for `Pauses.look`; whoever listens may now call `Utterances.settle`."""
+    """A pause has lasted for `Pauses.look`: time to begin to find out what was said.
+
+    Attributes:
+        ended: first sample after the last speech.
+    """
+
+    ended: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lasted:
+    """The pause has lasted for `Pauses.brief`; whoever listens may now call `Utterances.settle`.
+
+    Attributes:
+        ended: first sample after the last speech.
+    """
 
     ended: int
 
@@ -79,7 +102,15 @@ class Closed:
     talk: bool = False
 
 
-Happening = Opened | Went | Paused | Closed
+Happening = Opened | Went | Paused | Lasted | Closed
+
+
+class Wait(Enum):
+    """How much silence ends what was said so far, see `Pauses`."""
+
+    BRIEF = "brief"
+    SHORT = "short"
+    LONG = "long"
 
 
 class Utterances:
@@ -96,14 +127,21 @@ class Utterances:
         self._held: Samples = np.zeros(0, np.int16)
         self._held_marks: NDArray[np.int8] = np.zeros(0, np.int8)
         self._lead: deque[Samples] = deque(maxlen=self._pauses.lead)
-        self._frames = 0
+        self._frames = self._lead_frames = 0
         self._silent = 0
         self._ended = 0
-        self._open = self._settled = False
+        self._open = False
+        self._enough = self._pauses.long
+        self._peak = SILENCE_DBFS
 
-    def settle(self) -> None:
-        """What was said so far is complete: a short pause ends it. Forgotten as soon as speech goes on."""
-        self._settled = True
+    def settle(self, wait: Wait) -> None:
+        """So much silence is enough after what was said so far. Forgotten as soon as speech goes on."""
+        self._enough = {Wait.BRIEF: self._pauses.brief, Wait.SHORT: self._pauses.short}.get(wait, self._pauses.long)
+
+    @property
+    def quiet_samples(self) -> int:
+        """How much of the open utterance is not speech: what lies before it, and the pause that it is in."""
+        return (self._lead_frames + self._silent) * FRAME_SAMPLES
 
     def accept(self, block: Block) -> Iterator[Happening]:
         """Take the next block of the stream; to be read to its end before the next one."""
@@ -139,13 +177,14 @@ class Utterances:
         if self._frames <= self._pauses.longest:
             yield Went(samples)
         if speech:
-            self._silent, self._ended, self._settled = 0, end, False
+            self._silent, self._ended, self._enough = 0, end, self._pauses.long
         else:
             yield from self._silence()
 
     def _begin(self, first_sample: int, end: int) -> Iterator[Happening]:
-        self._open, self._settled = True, False
+        self._open, self._enough = True, self._pauses.long
         self._frames, self._silent, self._ended = len(self._lead), 0, end
+        self._lead_frames = len(self._lead) - 1
         samples = np.concatenate(self._lead)
         self._lead.clear()
         yield Opened(first_sample, samples)
@@ -155,18 +194,32 @@ class Utterances:
         talk = self._frames > self._pauses.longest
         if self._silent == self._pauses.look and not talk:
             yield Paused(self._ended)
-        if self._silent >= (self._pauses.short if self._settled else self._pauses.long):
+        if self._silent == self._pauses.brief and not talk:
+            yield Lasted(self._ended)
+        if self._silent >= self._enough:
             yield from self._close()
 
     def _close(self) -> Iterator[Happening]:
         talk = self._frames > self._pauses.longest
-        self._open = self._settled = False
+        self._open = False
         yield Closed(self._ended, talk)
 
     def _is_speech(self, samples: Samples, marks: NDArray[np.int8]) -> bool:
-        """Whether any part of the frame was marked; the level decides where nobody looked."""
+        """Whether any part of the frame was marked and loud enough; the level decides where nobody looked."""
         if marks.min() > _NOBODY_LOOKED:
-            return bool(marks.max())
+            return self._is_loud(samples) if marks.max() else self._is_unmarked()
         level = voice_level(samples)
         self._floor.accept(level)
         return level >= self._floor.dbfs + self._pauses.above_floor_db
+
+    def _is_loud(self, samples: Samples) -> bool:
+        level = voice_level(samples)
+        self._peak = max(self._peak, level)
+        was_silent = self._silent > 0 or not self._open
+        return level >= self._peak - self._pauses.below_peak_db + (self._pauses.again_db if was_silent else 0.0)
+
+    def _is_unmarked(self) -> bool:
+        """It is silence; what is marked after it may be of another loudness, but for a pause inside an utterance."""
+        if not self._open:
+            self._peak = SILENCE_DBFS
+        return False

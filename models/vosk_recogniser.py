@@ -1,28 +1,20 @@
 """Hears commands with Vosk, from a model in a local folder; nothing is ever fetched here.
 
-Vosk's run-time grammar prefers the given texts but is not closed: it is a bigram with back-off over their
-words. So what comes out may be words of the vocabulary in an order that nobody may say; whoever understands
-them looks.
+Vosk's run-time grammar prefers the given texts but is not closed: it is a bigram with back-off over their words. So
+its likeliest readings are held against the texts that may be said, and the best of those that may is taken:
+see `models.closing`.
 """
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from models.closing import FILE, Hypothesis, Judging, features, joined, judged, read_judging, sayable
 from models.errors import ModelBroken, ModelMissing, RecogniserUnavailable
-from models.grammar import make_grammar
-from models.recognising import (
-    SAMPLE_RATE_HZ,
-    UNKNOWN_WORD,
-    Alternative,
-    Block,
-    Heard,
-    Partial,
-    Samples,
-    Vocabulary,
-)
-from models.utterances import Closed, Opened, Paused, Pauses, Utterances, Went
+from models.expecting import Expectation
+from models.following import NOTHING_KNOWN, Caution, Following, Readings, Weighed
+from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Samples
+from models.utterances import Pauses
 
 NAME = "vosk"
 _INSTALL = "pip install vosk"
@@ -30,103 +22,80 @@ _FETCH = "roundcaller models fetch"
 _NEEDED = ("am/final.mdl", "conf/model.conf")
 
 
-class VoskRecogniser:
+class VoskRecogniser(Following):
     """Sound in, words out.
 
     Args:
-        folder: of the model as unpacked, with `am/final.mdl` and `conf/model.conf` in it.
+        folder: of the model as unpacked, with `am/final.mdl` and `conf/model.conf` in it, and its own `judging.toml`
+            where it was measured.
         pauses: how long silences are.
-        sure: at this confidence and above a whole text is complete after a short pause.
+        caution: when what was heard is trusted.
 
     Raises:
         RecogniserUnavailable: the library is not installed.
         ModelMissing: the folder is not there.
-        ModelBroken: a file in it is missing, or the library cannot load it.
+        ModelBroken: a file in it is missing, or cannot be loaded.
     """
 
     name = NAME
 
-    def __init__(self, folder: Path, pauses: Pauses | None = None, sure: float = 0.6) -> None:
+    def __init__(self, folder: Path, pauses: Pauses | None = None, caution: Caution | None = None) -> None:
         self._library, self._model = _load(folder)
-        self._sure = sure
-        self._utterances = Utterances(pauses)
-        self._grammar = make_grammar(Vocabulary(()))
+        self._judging = _judging(folder)
         self._decoder: Any = None
-        self._done: list[dict[str, Any]] = []
-        self._began = 0
-
-    def expect(self, vocabulary: Vocabulary) -> None:
-        """Take what may be said from now on; words that the model lacks are never heard (see `lacking`).
-
-        Raises:
-            SlotUnknown: a phrase names a slot without texts.
-        """
-        self._grammar = make_grammar(vocabulary)
-        texts = [*self._grammar.neighbours(), UNKNOWN_WORD]
-        self._decoder = self._library.KaldiRecognizer(self._model, float(SAMPLE_RATE_HZ), json.dumps(texts))
-        self._decoder.SetWords(True)
+        self._done: list[str] = []
+        self._samples = 0
+        super().__init__(pauses, caution)
 
     @property
     def lacking(self) -> tuple[str, ...]:
-        """Words of the vocabulary that the model does not have."""
-        return tuple(word for word in self._grammar.words if self._model.vosk_model_find_word(word) < 0)
+        """Words of the vocabulary that the model does not have; they are never heard."""
+        words = self._expected.grammar.words
+        return tuple(word for word in words if self._model.vosk_model_find_word(word) < 0)
 
-    def accept(self, block: Block) -> tuple[Partial | Heard, ...]:
-        """Take the next block of the stream; a gap before it ends an utterance."""
-        return tuple(said for happening in self._utterances.accept(block) for said in self._follow(happening))
+    def _take_up(self, expected: Expectation) -> None:
+        texts = [*expected.grammar.neighbours(), UNKNOWN_WORD]
+        self._decoder = self._library.KaldiRecognizer(self._model, float(SAMPLE_RATE_HZ), json.dumps(texts))
+        self._decoder.SetMaxAlternatives(self._judging.alternatives)
 
-    def finish(self) -> tuple[Heard, ...]:
-        """End of the stream: what was still open."""
-        said = [said for happening in self._utterances.finish() for said in self._follow(happening)]
-        return tuple(heard for heard in said if isinstance(heard, Heard))
+    def _feed(self, samples: Samples) -> None:
+        self._samples += len(samples)
+        if self._decoder is not None and self._decoder.AcceptWaveform(samples.tobytes()):
+            self._done.append(self._decoder.Result())
 
-    def reset(self) -> None:
-        """Forget an utterance that has begun."""
-        self._utterances.reset()
+    def _begin_reading(self) -> None:
+        """It reads as it is fed."""
+
+    def _so_far(self) -> Alternative:
+        if self._decoder is None:
+            return NOTHING_KNOWN
+        last = json.loads(self._decoder.PartialResult()).get("partial", "")
+        before = (json.loads(result)["alternatives"][0]["text"] for result in self._done)
+        words = " ".join(" ".join((*before, last)).split())
+        return Alternative(words, 1.0) if self._expected.grammar.accepts(words) else NOTHING_KNOWN
+
+    def _to_end(self) -> Readings:
+        if self._decoder is None:
+            return (NOTHING_KNOWN,)
+        pieces = [_hypotheses(result) for result in (*self._done, self._decoder.FinalResult())]
         self._done.clear()
+        ways = joined(pieces, self._judging.alternatives)
+        seconds = (self._samples - self._utterances.quiet_samples) / SAMPLE_RATE_HZ
+        texts = sayable(ways, self._expected.grammar, self._judging.scale)
+        for words, share in list(texts.items())[:1]:
+            self.weighed = Weighed(words, features(share, words, seconds))
+        return judged(texts, seconds, self._judging)
+
+    def _drop(self) -> None:
+        self._done.clear()
+        self._samples = 0
         if self._decoder is not None:
             self._decoder.Reset()
 
-    def _follow(self, happening: Opened | Went | Paused | Closed) -> Iterator[Partial | Heard]:
-        match happening:
-            case Opened(began, samples):
-                self._began = began
-                self._feed(samples)
-            case Went(samples):
-                self._feed(samples)
-            case Paused():
-                words = self._partial()
-                if self._grammar.accepts(words):
-                    self._utterances.settle()
-                yield Partial(words, self._began)
-            case Closed(ended, talk):
-                yield self._heard(ended, talk=talk)
 
-    def _feed(self, samples: Samples) -> None:
-        if self._decoder is not None and self._decoder.AcceptWaveform(samples.tobytes()):
-            self._done.append(json.loads(self._decoder.Result()))
-
-    def _partial(self) -> str:
-        if self._decoder is None:
-            return UNKNOWN_WORD
-        last = json.loads(self._decoder.PartialResult()).get("partial", "")
-        return " ".join(text for text in (*(result.get("text", "") for result in self._done), last) if text)
-
-    def _heard(self, ended: int, *, talk: bool) -> Heard:
-        results = list(self._done)
-        self._done.clear()
-        if self._decoder is not None:
-            results.append(json.loads(self._decoder.FinalResult()))
-        words = [word for result in results for word in result.get("result", ())]
-        reading = Alternative(UNKNOWN_WORD, 1.0)
-        if words and not talk:
-            reading = Alternative(" ".join(word["word"] for word in words), _sureness(words))
-        return Heard(reading.words, reading.confidence, self._began, ended, (reading,))
-
-
-def _sureness(words: Sequence[Mapping[str, Any]]) -> float:
-    """Of the word that is least sure: a command is wrong as soon as one word is."""
-    return max(0.0, min(1.0, *(float(word["conf"]) for word in words)))
+def _hypotheses(result: str) -> tuple[Hypothesis, ...]:
+    found = json.loads(result).get("alternatives", ())
+    return tuple(Hypothesis(" ".join(each["text"].split()), float(each["confidence"])) for each in found)
 
 
 def _load(folder: Path) -> tuple[Any, Any]:
@@ -146,3 +115,10 @@ def _load(folder: Path) -> tuple[Any, Any]:
         return vosk, vosk.Model(model_path=str(folder))
     except Exception as failure:  # the library raises plain Exception
         raise ModelBroken(name=folder.name, what=str(failure), cure=cure) from failure
+
+
+def _judging(folder: Path) -> Judging:
+    try:
+        return read_judging(folder)
+    except (OSError, ValueError, TypeError) as failure:
+        raise ModelBroken(name=folder.name, what=FILE, cure=f"{_FETCH} {folder.name}") from failure

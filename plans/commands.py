@@ -189,3 +189,9 @@ Command = Annotated[
 ]  # fmt: skip
 """What the engine decides on. Commands to the surroundings (louder, pause listening, help, attention word) are the
 session's and live in assistant.session."""
+
+MOVING = frozenset({"next", "undo", "redo", "back", "forward", "at_round", "ripped_back"})
+"""Kinds of commands that change the place."""
+
+FROM_ONE = frozenset({"back", "forward", "at_round", "ripped_back"})
+"""Kinds of commands whose number of rounds, or round, is never nought."""

@@ -18,9 +18,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant.languages.numbers import Numbers, read_numbers
-from assistant.languages.phrases import Phrases, read_phrases, slots_in
+from assistant.languages.phrases import ABOVE_NOUGHT, NUMBER, Phrases, read_phrases, slots_in
 from models.recognising import Vocabulary
 from models.sayable import Sayable
+from plans.commands import FROM_ONE, MOVING
 
 if TYPE_CHECKING:
     from assistant.languages.sentences import Sentences
@@ -86,16 +87,17 @@ class Language:
 
         Args:
             names: of the commands and answers that may be said now; all commands where left out.
-            attention: whether each is said after the attention word, which may also be said alone.
+            attention: whether each is said after the attention word, which may also be said alone; then none is costly.
         """
         wanted = self.phrases.names() if names is None else tuple(names)
-        phrases = tuple(phrase for name in wanted for phrase in self.phrases.of(name))
+        phrases = tuple(phrase for name in wanted for phrase in self.phrases.to_hear(name))
+        costly = tuple(phrase for name in wanted if name in MOVING for phrase in self.phrases.to_hear(name))
         slots = {slot: self.phrases.fillers(slot) for phrase in phrases for slot in slots_in(phrase)}
         if attention:
             words = self.phrases.attention
             phrases = (*words, *(f"{word} {phrase}" for word in words for phrase in phrases))
-        return Vocabulary(tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced)
-
+            costly = ()
+        return Vocabulary(tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced, frozenset(costly))
 
     def vocabulary_of_numbers(self, numbers: Iterable[int], names: Iterable[str] = ()) -> Vocabulary:
         """What may be said to settle which number was meant, whole or digit by digit; and some commands."""
@@ -150,8 +152,8 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
     """Every command with every way to say it, numbers and names as slots; answers to questions apart.
 
     Returns:
-        {language, commands: [{name, phrases}], answers: [{name, phrases}], attention, slots: {slot: [text]},
-        pronounced: {word: phones}}
+        {language, commands: [{name, phrases, moves?, least?}], answers: [{name, phrases}], attention,
+        slots: {slot: [text]}, values: {slot: {text: what it means}}, pronounced: {word: phones}}
     """
     phrases = language.phrases
     return {
@@ -159,10 +161,16 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
         "commands": _listed(phrases.commands),
         "answers": _listed(phrases.answers),
         "attention": list(phrases.attention),
-        "slots": {slot: list(phrases.fillers(slot)) for slot in ("number", *phrases.slots)},
+        "slots": {slot: list(phrases.fillers(slot)) for slot in (NUMBER, ABOVE_NOUGHT, *phrases.slots)},
+        "values": {NUMBER: dict(phrases.numbers.heard), **{slot: phrases.meanings(slot) for slot in phrases.slots}},
         "pronounced": dict(phrases.pronounced),
     }
 
 
 def _listed(named: Mapping[str, tuple[str, ...]]) -> list[dict[str, Any]]:
-    return [{"name": name, "phrases": list(phrases)} for name, phrases in named.items()]
+    return [
+        {"name": name, "phrases": list(phrases)}
+        | ({"moves": True} if name in MOVING else {})
+        | ({"least": 1} if name in FROM_ONE else {})
+        for name, phrases in named.items()
+    ]

@@ -7,9 +7,12 @@ from functools import cached_property
 from typing import Any
 
 from assistant.languages.numbers import Numbers, plain
+from plans.commands import FROM_ONE
 
 NUMBER = "number"
 """The slot in which any number from 0 to 999 may stand."""
+ABOVE_NOUGHT = "number_above_nought"
+"""What recognisers are given for it where nought makes no sense: nothing is heard as it then."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +62,27 @@ class Phrases:
         """
         return self.commands[name] if name in self.commands else self.answers[name]
 
+    def to_hear(self, name: str) -> tuple[str, ...]:
+        """The phrases of a command or answer as a recogniser is to have them.
+
+        Raises:
+            KeyError: there is none of that name.
+        """
+        if name not in FROM_ONE:
+            return self.of(name)
+        return tuple(phrase.replace(f"{{{NUMBER}}}", f"{{{ABOVE_NOUGHT}}}") for phrase in self.of(name))
+
     def fillers(self, slot: str) -> tuple[str, ...]:
         """Every text that may stand in a slot."""
         if slot == NUMBER:
             return tuple(self.numbers.heard)
+        if slot == ABOVE_NOUGHT:
+            return tuple(words for words, number in self.numbers.heard.items() if number)
         return tuple(words for ways in self.slots[slot].values() for words in ways)
+
+    def meanings(self, slot: str) -> dict[str, str]:
+        """Every text that may stand in a slot without numbers → its key."""
+        return dict(self._keys[slot])
 
     def match(self, words: str, names: Iterable[str] | None = None) -> Match | None:
         """What the words, alone and complete, mean; among all commands, or among the given names.
@@ -80,7 +99,7 @@ class Phrases:
         for name, pattern in self._patterns:
             if name in allowed and (found := pattern.fullmatch(said)) is not None:
                 slots = self._read(found.groupdict())
-                if slots is not None:
+                if slots is not None and not (name in FROM_ONE and slots.get(NUMBER) == 0):
                     return Match(name, slots)
         return None
 

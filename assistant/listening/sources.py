@@ -19,7 +19,7 @@ from assistant.listening.wav_reading import in_blocks, read_wav
 from models.recognising import SAMPLE_RATE_HZ, Block, Samples
 from models.resampling import Resampler
 
-BLOCK_SAMPLES = 800
+BLOCK_SAMPLES = 320
 STALLED_S = 2.0
 _INTERRUPTED_S = 0.25
 

@@ -14,6 +14,7 @@ from assistant.sittings import open_pair
 from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.shared import language_option, made_from, remembered
 from assistant.wiring import Routes, default_journal
+from models.shipped import default_recogniser
 
 if TYPE_CHECKING:
     from plans.conversation import Grain
@@ -75,7 +76,7 @@ def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, mode
         raise refuse("model-without-vosk")
     if speak_to not in ("speaker", "none"):
         _check_sound_file(Path(speak_to), hear_from)
-    return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or "pocketsphinx", model)
+    return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or default_recogniser(), model)
 
 
 def _check_sound_file(speak_to: Path, hear_from: str | None) -> None:

@@ -28,5 +28,6 @@ def main(how: str) -> None:
 if __name__ == "__main__":
     # whoever runs the tests in the background may have had these ignored, and children inherit that
     signal.signal(signal.SIGINT, signal.default_int_handler)
-    signal.signal(signal.SIGQUIT, signal.SIG_DFL)
+    for number in (signal.SIGQUIT, signal.SIGHUP):
+        signal.signal(number, signal.SIG_DFL)
     main(*sys.argv[1:] or ["return"])

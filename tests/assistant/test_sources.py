@@ -25,7 +25,7 @@ from assistant.device_errors import (
     WavUnreadable,
     WavUnsupported,
 )
-from assistant.listening.sources import Microphone, StandardInput, WavFile
+from assistant.listening.sources import BLOCK_SAMPLES, Microphone, StandardInput, WavFile
 from assistant.listening.wav_reading import in_blocks
 from tests.fakes import FakeSoundLibrary, StillTime, tone
 
@@ -229,8 +229,8 @@ class TestStandardInput:
             process.stdin.write(riff(chunk(b"fmt ", form(1, 1, 16_000, 16)), chunk(b"data", b"", 0)))
             for piece in range(4):
                 process.stdin.write(samples[piece * 1_600 : (piece + 1) * 1_600].tobytes())
-                assert process.stdout.readline() == b"%d\n" % (piece * 1_600)
-                assert process.stdout.readline() == b"%d\n" % (piece * 1_600 + 800)
+                for block in range(piece * 1_600, (piece + 1) * 1_600, BLOCK_SAMPLES):
+                    assert process.stdout.readline() == b"%d\n" % block
             process.stdin.close()
             assert process.stdout.read() == b""
         assert process.returncode == 0
@@ -263,19 +263,19 @@ class TestAnswersWhileAFileIsHeard:
         return blocks
 
     def test_a_patient_file_waits_and_the_stream_goes_on(self, path, clock):
-        blocks = self.hear(WavFile(path, clock), clock, {4: 10_000, 9: 300})
+        blocks = self.hear(WavFile(path, clock, block_samples=800), clock, {4: 10_000, 9: 300})
         assert np.array_equal(np.concatenate([block.samples for block in blocks]), np.arange(16_000))
         gaps = [after.first_sample - before.end_sample for before, after in itertools.pairwise(blocks)]
         assert {number: gap for number, gap in enumerate(gaps) if gap} == {4: 10_000, 9: 300}
 
     def test_a_file_that_runs_on_loses_what_is_said_under_the_answer(self, path, clock):
-        blocks = self.hear(WavFile(path, clock, patient=False), clock, {4: 1_000, 9: 300})
+        blocks = self.hear(WavFile(path, clock, block_samples=800, patient=False), clock, {4: 1_000, 9: 300})
         for block in blocks:
             assert np.array_equal(block.samples, np.arange(block.first_sample, block.end_sample))
         heard = np.concatenate([block.samples for block in blocks])
         assert set(range(16_000)) - set(heard.tolist()) == {*range(4_000, 5_000), *range(8_800, 9_100)}
 
-    @given(st.dictionaries(st.integers(0, 19), st.integers(0, 5_000), max_size=5))
+    @given(st.dictionaries(st.integers(0, 49), st.integers(0, 5_000), max_size=5))
     @settings(deadline=None)
     def test_whatever_the_answers_the_stream_never_goes_back(self, answers):
         data = riff(chunk(b"fmt ", form(1, 1, 16_000, 16)), chunk(b"data", tone(1.0, 16_000).samples.tobytes()))
@@ -283,10 +283,10 @@ class TestAnswersWhileAFileIsHeard:
         blocks = self.hear(StandardInput(clock, io.BytesIO(data)), clock, answers)
         assert sum(len(block.samples) for block in blocks) == 16_000
         assert all(a.end_sample <= b.first_sample for a, b in itertools.pairwise(blocks))
-        assert blocks[-1].end_sample == 16_000 + sum(length for at, length in answers.items() if at < 19)
+        assert blocks[-1].end_sample == 16_000 + sum(length for at, length in answers.items() if at < 49)
 
     def test_on_another_thread_a_patient_file_waits_for_resume(self, path, clock):
-        source, heard = WavFile(path, clock), []
+        source, heard = WavFile(path, clock, block_samples=800), []
         source.pause()
         thread = threading.Thread(target=lambda: heard.extend(source.blocks()))
         thread.start()
@@ -297,7 +297,7 @@ class TestAnswersWhileAFileIsHeard:
         assert len(heard) == 20
 
     def test_closing_ends_it_also_while_it_waits(self, path, clock):
-        source, heard = WavFile(path, clock), []
+        source, heard = WavFile(path, clock, block_samples=800), []
         source.pause()
         thread = threading.Thread(target=lambda: heard.extend(source.blocks()))
         thread.start()
@@ -315,7 +315,7 @@ class TestAnswersWhileAFileIsHeard:
         assert time.monotonic() - began > 0.95
 
     def test_a_paced_file_loses_what_is_said_during_a_pause(self, path):
-        source, heard = WavFile(path, StreamClock(live=True), paced=True), []
+        source, heard = WavFile(path, StreamClock(live=True), block_samples=800, paced=True), []
         for block in source.blocks():
             heard.append(block)
             if len(heard) == 5:
@@ -344,7 +344,7 @@ class TestMicrophone:
         clock = StreamClock(live=True, monotonic=StillTime())
         clock.hear(3_200)
         library = FakeSoundLibrary(heard=self.HEARD)
-        heard = self.hear(Microphone(clock, library=library), 10)
+        heard = self.hear(Microphone(clock, block_samples=800, library=library), 10)
         assert [block.first_sample for block in heard] == list(range(3_200, 11_200, 800))
         assert np.array_equal(np.concatenate([block.samples for block in heard]), self.HEARD[:, 0])
         assert clock.now() == 11_200
@@ -357,7 +357,7 @@ class TestMicrophone:
     def test_a_device_with_a_rate_of_its_own_is_resampled(self):
         heard = tone(0.5, 48_000).samples.reshape(-1, 1)
         library = FakeSoundLibrary(serves_hz=frozenset({48_000}), heard=heard)
-        blocks = self.hear(Microphone(StreamClock(live=True, monotonic=StillTime()), library=library), 10)
+        blocks = self.hear(Microphone(StreamClock(live=True, monotonic=StillTime()), library=library), 25)
         samples = np.concatenate([block.samples for block in blocks])
         assert library.opened[0].samplerate == 48_000
         assert error_of(samples, tone(0.5, 16_000).samples) < 0.005
@@ -367,7 +367,7 @@ class TestMicrophone:
         one = tone(0.5, 16_000).samples
         both = np.stack((one, np.zeros_like(one)), axis=1)
         library = FakeSoundLibrary((("Line", 2, 0, 16_000),), serves_channels=frozenset({2}), heard=both)
-        blocks = self.hear(Microphone(StreamClock(live=True, monotonic=StillTime()), library=library), 10)
+        blocks = self.hear(Microphone(StreamClock(live=True, monotonic=StillTime()), library=library), 25)
         assert error_of(np.concatenate([block.samples for block in blocks]), one / 2) < 0.001
 
     def test_one_that_gives_nothing_is_lost_by_name(self):
@@ -404,7 +404,7 @@ class TestMicrophone:
         clock = StreamClock(live=True, monotonic=moment)
         library = FakeSoundLibrary(heard=self.HEARD)
         library.before_block = lambda _: allowed.acquire()
-        microphone, heard = Microphone(clock, stalled_s=0.2, library=library), []
+        microphone, heard = Microphone(clock, block_samples=800, stalled_s=0.2, library=library), []
         with pytest.raises(DeviceLost):
             for block in microphone.blocks():
                 heard.append(block)
@@ -432,7 +432,7 @@ class TestMicrophone:
         clock = StreamClock(live=True, monotonic=moment)
         library = FakeSoundLibrary(heard=self.HEARD)
         library.before_block = lambda number: moment.passes(0.05 if number else 0.3)
-        heard = self.hear(Microphone(clock, library=library), 10)
+        heard = self.hear(Microphone(clock, block_samples=800, library=library), 10)
         assert [block.first_sample for block in heard] == list(range(4_000, 12_000, 800))
 
     def test_lost_sound_leaves_a_gap_in_the_numbers(self):
@@ -441,6 +441,6 @@ class TestMicrophone:
         library = FakeSoundLibrary(heard=self.HEARD)
         library.overflows_at = 3
         library.before_block = lambda number: moment.passes(0.55 if number == 3 else 0.05)
-        heard = self.hear(Microphone(clock, library=library), 10)
+        heard = self.hear(Microphone(clock, block_samples=800, library=library), 10)
         gaps = [b.first_sample - a.end_sample for a, b in itertools.pairwise(heard)]
         assert gaps == [0, 0, 8_000, 0, 0, 0, 0, 0, 0]

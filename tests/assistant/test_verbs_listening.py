@@ -96,13 +96,23 @@ def test_a_recording_may_come_through_a_pipe(take: Path, tmp_path: Path, capsys:
 # --- phrases -------------------------------------------------------------------------------------------------------
 
 
+def test_phrases_as_json_say_what_moves_the_place_and_what_is_never_nought(capsys: pytest.CaptureFixture[str]) -> None:
+    form = json.loads(here(capsys, "phrases", "--json").out)
+    moving = {command["name"] for command in form["commands"] if command.get("moves")}
+    never_nought = {command["name"] for command in form["commands"] if command.get("least") == 1}
+
+    assert {"next", "undo", "redo", "back", "forward", "at_round", "ripped_back"} == moving
+    assert {"back", "forward", "at_round", "ripped_back"} == never_nought
+    assert set(form["slots"]["number"]) - set(form["slots"]["number_above_nought"]) == {"zero", "nought", "none"}
+
+
 def test_phrases_as_json_have_the_form_agreed(capsys: pytest.CaptureFixture[str]) -> None:
     ran = here(capsys, "phrases", "--language", "en", "--json")
     form = json.loads(ran.out)
 
     assert (0, "", "en") == (ran.code, ran.err, form["language"])
     for command in form["commands"]:
-        assert {"name", "phrases"} == command.keys()
+        assert {"name", "phrases"} == command.keys() - {"moves", "least"}
         assert command["phrases"] and all(isinstance(text, str) and text for text in command["phrases"])
     commands = {command["name"] for command in form["commands"]}
     promised = {

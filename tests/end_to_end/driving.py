@@ -34,6 +34,16 @@ def speak(words: str, folder: Path) -> Path:
     return file
 
 
+def misheard(commands: list[str], heard: list[str]) -> int:
+    """Edits between what was said and what was heard: wrong, missing and invented ones."""
+    row = list(range(len(heard) + 1))
+    for number, said in enumerate(commands, start=1):
+        last, row[0] = row[0], number
+        for at, words in enumerate(heard, start=1):
+            last, row[at] = row[at], min(row[at] + 1, row[at - 1] + 1, last + (said != words))
+    return row[-1]
+
+
 @dataclass(frozen=True)
 class Line:
     """A line that the program printed, and when, in seconds of `time.monotonic`."""
@@ -72,6 +82,14 @@ class Program:
             self.process.stdout.close()
         if not self.recording.samples.size:
             self.recording.stop()
+
+    def wait_for(self, text: str, within_s: float = 90.0) -> None:
+        """Until a line is printed, and spoken to its end."""
+        until = time.monotonic() + within_s
+        while text not in (line.text for line in self.lines):
+            assert time.monotonic() < until, self.lines
+            time.sleep(0.02)
+        self.wait_until_silent(len(self.lines) - 1)
 
     def wait_until_silent(self, first: int = 0, within_s: float = 40.0) -> None:
         """Until more than `first` lines were printed and the speaker has been silent for a while."""

@@ -16,7 +16,7 @@ from plans.making import Made, make_plan
 from plans.quantities import Length
 from plans.wishes import Swatch, Wishes
 from tests.assistant.sitting import PRACTICE
-from tests.end_to_end.driving import speak
+from tests.end_to_end.driving import misheard, speak
 
 ADULT = Wishes(
     name="adult",
@@ -59,16 +59,6 @@ def knitted(wishes: Wishes, commands: list[str], folder: Path) -> tuple[list[str
     assert 0 == code
     with Journal.read(journal) as opened:
         return [entry.heard for entry in opened.entries() if entry.heard is not None], long_s, took_s
-
-
-def misheard(commands: list[str], heard: list[str]) -> int:
-    """Edits between what was said and what was heard: wrong, missing and invented ones."""
-    row = list(range(len(heard) + 1))
-    for number, said in enumerate(commands, start=1):
-        last, row[0] = row[0], number
-        for at, words in enumerate(heard, start=1):
-            last, row[at] = row[at], min(row[at] + 1, row[at - 1] + 1, last + (said != words))
-    return row[-1]
 
 
 def commands_of(wishes: Wishes) -> list[str]:

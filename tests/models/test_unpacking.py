@@ -93,7 +93,7 @@ def test_too_many_entries_are_refused(tmp_path):
     assert refusal(tmp_path, packed([(f"{number}", b"") for number in range(MOST_ENTRIES + 1)])) == "10001"
 
 
-@pytest.mark.parametrize("content", [b"", b"no zip file", packed([("a", b"1")])[:-10]])
+@pytest.mark.parametrize("content", [b"", b"no zip file", packed([("a", b"1")])[:-10]], ids=["empty", "words", "cut"])
 def test_what_is_no_archive_is_refused(tmp_path, content):
     assert refusal(tmp_path, content) == "model.zip.part"
 

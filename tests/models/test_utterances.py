@@ -6,9 +6,20 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from models.recognising import Block, Samples
-from models.utterances import FRAME_SAMPLES, Closed, Happening, Opened, Paused, Pauses, Utterances, Went
+from models.utterances import (
+    FRAME_SAMPLES,
+    Closed,
+    Happening,
+    Lasted,
+    Opened,
+    Paused,
+    Pauses,
+    Utterances,
+    Wait,
+    Went,
+)
 
-_PAUSES = Pauses(lead=3, look=2, short=4, long=8, longest=40)
+_PAUSES = Pauses(lead=3, look=2, brief=3, short=4, long=8, longest=40)
 _MARKS = some.lists(some.booleans(), max_size=60)
 
 
@@ -29,8 +40,8 @@ def _happenings(
     for block in blocks:
         for happening in utterances.accept(block):
             found.append(happening)
-            if complete and isinstance(happening, Paused):
-                utterances.settle()
+            if complete and isinstance(happening, Lasted):
+                utterances.settle(Wait.SHORT)
     return found + (list(utterances.finish()) if finish else [])
 
 
@@ -96,7 +107,7 @@ def test_speech_that_goes_on_takes_back_that_it_was_complete() -> None:
     utterances = Utterances(_PAUSES)
     for block in _blocks(_marks("##...")):
         tuple(utterances.accept(block))
-    utterances.settle()
+    utterances.settle(Wait.SHORT)
     rest = [
         each
         for block in _blocks(_marks("#......."), 5 * FRAME_SAMPLES)
@@ -104,6 +115,27 @@ def test_speech_that_goes_on_takes_back_that_it_was_complete() -> None:
     ]
 
     assert not any(isinstance(each, Closed) for each in rest)
+
+
+def test_the_silence_that_is_enough_ends_it() -> None:
+    ends = {}
+    for wait in Wait:
+        utterances = Utterances(_PAUSES)
+        for number, block in enumerate(_blocks(_marks("##........"))):
+            for each in utterances.accept(block):
+                if isinstance(each, Lasted):
+                    utterances.settle(wait)
+                if isinstance(each, Closed):
+                    ends[wait] = number - 1
+
+    assert ends == {Wait.BRIEF: _PAUSES.brief, Wait.SHORT: _PAUSES.short, Wait.LONG: _PAUSES.long}
+
+
+def test_what_is_much_softer_than_the_utterance_is_silence_though_it_was_marked() -> None:
+    sound = np.concatenate((_hum(0.5, 8_000, 1), _hum(1.0, 8_000 / 10**2.5, 2)))
+    found = list(Utterances().accept(Block(0, sound, speech=True)))
+
+    assert [each.ended for each in found if isinstance(each, Closed)] == [8_000]
 
 
 def test_long_talk_is_neither_kept_nor_looked_at_but_called_talk() -> None:

@@ -1,0 +1,171 @@
+"""What all recognisers have in common: they follow a stream from utterance to utterance.
+
+When a pause begins a recogniser starts to find out what was said; when it has lasted for a while it must know, and
+what is complete by then is not waited for any longer. A text that comes right after talk belongs to the talk.
+"""
+
+from abc import ABC, abstractmethod
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from models.expecting import Expectation, Expectations
+from models.recognising import (
+    SAMPLE_RATE_HZ,
+    UNKNOWN_WORD,
+    Alternative,
+    Block,
+    Heard,
+    Partial,
+    Samples,
+    Vocabulary,
+)
+from models.utterances import Closed, Happening, Lasted, Opened, Paused, Pauses, Utterances, Went
+
+NOTHING_KNOWN = Alternative(UNKNOWN_WORD, 1.0)
+"""Words outside the vocabulary, for certain."""
+
+Readings = tuple[Alternative, ...]
+"""Of one utterance, the likeliest first; at least one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What the confidence in a text was reckoned from; for fitting the weights, see `models.fitting`."""
+
+    words: str
+    features: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """When what was heard is trusted.
+
+    Attributes:
+        sure: at this confidence and above a text is complete after a short pause.
+        after_talk_s: a text counts only so long after talk, or it may belong to it.
+        talk_s: unknown words are talk if they last so long; shorter is a cough or a command not understood.
+    """
+
+    sure: float = 0.6
+    after_talk_s: float = 1.0
+    talk_s: float = 0.5
+
+
+class Following(ABC):
+    """A recogniser without its search: that is each one's own.
+
+    Args:
+        pauses: how long silences are.
+        caution: when what was heard is trusted.
+
+    Attributes:
+        name: as in `--recogniser NAME`.
+        weighed: the last utterance's best text that may be said, if there was one.
+    """
+
+    name: str
+
+    def __init__(self, pauses: Pauses | None = None, caution: Caution | None = None) -> None:
+        self._caution = Caution() if caution is None else caution
+        self._utterances = Utterances(pauses)
+        self._expectations = Expectations()
+        self._expected: Expectation = self._expectations.of(Vocabulary(()))
+        self._talk_ended: int | None = None
+        self.weighed: Weighed | None = None
+        self._forget()
+
+    @abstractmethod
+    def _take_up(self, expected: Expectation) -> None:
+        """From the next utterance on this may be said."""
+
+    @abstractmethod
+    def _feed(self, samples: Samples) -> None:
+        """The utterance's next sound; its first comes after `_drop`."""
+
+    @abstractmethod
+    def _begin_reading(self) -> None:
+        """Start to find out what was said, if that takes time; the answer may never be wanted."""
+
+    @abstractmethod
+    def _so_far(self) -> Alternative:
+        """What was said up to this pause."""
+
+    @abstractmethod
+    def _to_end(self) -> Readings:
+        """What was said in the whole utterance; `_was_asked` tells whether `_so_far` gave it already."""
+
+    @abstractmethod
+    def _drop(self) -> None:
+        """Forget the sound of the utterance."""
+
+    def expect(self, vocabulary: Vocabulary) -> None:
+        """Take what may be said from now on; between utterances only.
+
+        Raises:
+            WordsUnknown: words that the recogniser needs a pronunciation for and has none.
+            SlotUnknown: a phrase names a slot without texts.
+        """
+        expected = self._expectations.of(vocabulary)
+        self._take_up(expected)
+        self._expected = expected
+
+    def accept(self, block: Block) -> tuple[Partial | Heard, ...]:
+        """Take the next block of the stream; a gap before it ends an utterance."""
+        return tuple(said for happening in self._utterances.accept(block) for said in self._follow(happening))
+
+    def finish(self) -> tuple[Heard, ...]:
+        """End of the stream: what was still open."""
+        said = [said for happening in self._utterances.finish() for said in self._follow(happening)]
+        return tuple(heard for heard in said if isinstance(heard, Heard))
+
+    def reset(self) -> None:
+        """Forget an utterance that has begun."""
+        self._utterances.reset()
+        self._talk_ended = None
+        self._forget()
+        self._drop()
+
+    def _forget(self) -> None:
+        self._began = 0
+        self._known_to = -1
+        self._was_asked = False
+
+    def _follow(self, happening: Happening) -> Iterator[Partial | Heard]:
+        match happening:
+            case Opened(began, samples):
+                self._forget()
+                self.weighed = None
+                self._began = began
+                self._drop()
+                self._feed(samples)
+            case Went(samples):
+                self._feed(samples)
+            case Paused():
+                self._begin_reading()
+            case Lasted(ended):
+                yield self._partial(ended)
+            case Closed(ended, talk):
+                yield self._heard(ended, talk=talk)
+                self._forget()
+                self._drop()
+
+    def _partial(self, ended: int) -> Partial:
+        best, self._known_to = self._so_far(), ended
+        if best.confidence >= self._caution.sure and not self._follows_talk():
+            self._utterances.settle(self._expected.wait(best.words))
+        return Partial(best.words, self._began)
+
+    def _heard(self, ended: int, *, talk: bool) -> Heard:
+        self._was_asked = self._known_to == ended
+        readings = self._to_end()
+        if talk or self._follows_talk():
+            readings = (NOTHING_KNOWN,)
+        best = readings[0]
+        if best.words == UNKNOWN_WORD and ended - self._began >= self._caution.talk_s * SAMPLE_RATE_HZ:
+            self._talk_ended = ended
+        return Heard(best.words, best.confidence, self._began, ended, readings)
+
+    def _follows_talk(self) -> bool:
+        if self._talk_ended is None:
+            return False
+        return 0 <= self._began - self._talk_ended < self._caution.after_talk_s * SAMPLE_RATE_HZ

@@ -1,0 +1,19 @@
+"""The program's own model, in a folder beside this module; where there is none, PocketSphinx's is the default."""
+
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Literal
+
+FOLDER = Path(__file__).with_name("en")
+_NEEDED = ("am/final.mdl", "conf/model.conf")
+
+
+def shipped_model(folder: Path = FOLDER) -> Path | None:
+    """The folder of our own model for Vosk; None where this copy of the program has none, or Vosk is not installed."""
+    is_whole = all((folder / needed).is_file() for needed in _NEEDED)
+    return folder if is_whole and find_spec("vosk") is not None else None
+
+
+def default_recogniser(folder: Path = FOLDER) -> Literal["vosk", "pocketsphinx"]:
+    """What listens where nobody says otherwise."""
+    return "pocketsphinx" if shipped_model(folder) is None else "vosk"
