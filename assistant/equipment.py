@@ -1,6 +1,7 @@
 """Microphone, speaker and voice by their names: those asked for now, and those remembered that may be gone."""
 
 from collections.abc import Collection
+from pathlib import Path
 from typing import Literal, NamedTuple
 
 from assistant.device_errors import DeviceProblem, NoDevice, NoSuchDevice, NoSuchVoice, SeveralFit
@@ -9,6 +10,8 @@ from assistant.ports import AttemptFailed, VoiceSettings
 from assistant.settings import Settings
 from assistant.speaking.synthesis import SystemVoice
 from assistant.speaking.voices import ListedVoice, find_voice, speaking
+from assistant.teaching import load_taught, taught_file
+from models.taught import Taught
 from plans.conversation import Problem
 
 Piece = Literal["microphone", "speaker", "voice"]
@@ -25,14 +28,20 @@ _NOT_HERE = (NoSuchDevice, NoDevice, NoSuchVoice, SeveralFit)
 
 
 class Present(NamedTuple):
-    """Settings that can be used here and now, and what of the remembered ones cannot."""
+    """Settings that can be used here and now, what of the remembered ones cannot, and what she has taught."""
 
     settings: Settings
     notes: tuple[Problem, ...] = ()
+    taught: Taught | None = None
 
     def and_note(self, problem: Problem | None) -> "Present":
         """The same with one more thing to be told, if there is one."""
-        return self if problem is None else Present(self.settings, (*self.notes, problem))
+        return self if problem is None else self._replace(notes=(*self.notes, problem))
+
+    def with_taught(self, folder: Path) -> "Present":
+        """The same with what was taught in the language, from the folder of the program's data."""
+        taught, problem = load_taught(taught_file(folder, self.settings.language))
+        return self._replace(taught=taught).and_note(problem)
 
 
 def full_name(piece: Piece, wanted: str, language: str) -> str:

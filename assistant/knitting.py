@@ -60,7 +60,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
     routes, settings = wanted.routes, here.settings
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
-        ears = open_ears(routes, clock, settings, closing)
+        ears = open_ears(routes, clock, here, closing)
         voice = make_voice(routes, clock, settings, closing)
         if ears is not None:
             close_ears_while_speaking(voice, ears, live=routes.is_live)
@@ -85,11 +85,11 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
     return session
 
 
-def open_ears(routes: Routes, clock: StreamClock, settings: Settings, closing: ExitStack) -> Ears | None:
+def open_ears(routes: Routes, clock: StreamClock, here: Present, closing: ExitStack) -> Ears | None:
     """The ears that the routes name, closed with `closing`; None where only lines or keys come."""
     if routes.recogniser == "typed" or routes.hear_from == "keys":
         return None
-    ears = make_ears(make_source(routes, clock, settings), routes)
+    ears = make_ears(make_source(routes, clock, here.settings), routes, here.taught)
     closing.callback(ears.close)
     return ears
 

@@ -7,13 +7,14 @@ from assistant.journal_errors import JOURNAL_ERRORS
 from assistant.languages.session_sayings import SESSION_SAYINGS
 from assistant.pace import PACE_SAYINGS
 from assistant.settings import SETTINGS_PROBLEMS
+from assistant.teaching import TEACHING_SAYINGS
 from assistant.usage import USAGE_PROBLEMS
 from models.errors import ERRORS
 from plans.sayings import SAYINGS
 
 _SETS = (
     SAYINGS, SESSION_SAYINGS, PACE_SAYINGS, SETTINGS_PROBLEMS, EQUIPMENT_PROBLEMS, USAGE_PROBLEMS, DEVICE_ERRORS,
-    ERRORS,
+    ERRORS, TEACHING_SAYINGS,
     JOURNAL_ERRORS, CHECK_PROBLEMS,
 )  # fmt: skip
 

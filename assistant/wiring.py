@@ -19,8 +19,10 @@ from assistant.ports import AudioSink, AudioSource
 from assistant.settings import Settings
 from assistant.terminal import open_keyboard
 from assistant.voice import Voice
-from models.recognising import Recogniser
+from models.following import Following
 from models.shipped import shipped_model
+from models.taking import Taker
+from models.taught import Taught
 
 APP = "roundcaller"
 
@@ -82,7 +84,7 @@ class Routes:
         return self.hear_from == "mic" or (self.hear_from == "keys" and types())
 
 
-def make_recogniser(name: str, model: str | None = None) -> Recogniser:
+def make_recogniser(name: str, model: str | None = None) -> Following:
     """A recogniser by the name it has on the command line.
 
     Raises:
@@ -99,11 +101,21 @@ def make_recogniser(name: str, model: str | None = None) -> Recogniser:
     return PocketSphinxRecogniser()
 
 
-def make_ears(source: AudioSource, routes: Routes) -> Ears:
-    """Ears for a source of sound."""
+def make_ears(source: AudioSource, routes: Routes, taught: Taught | None = None) -> Ears:
+    """Ears for a source of sound, which know what was taught."""
     from models.voice_activity import VoiceActivity  # noqa: PLC0415 (loads onnxruntime)
 
-    return Ears(source, VoiceActivity().mark, make_recogniser(routes.recogniser, routes.model))
+    recogniser = make_recogniser(routes.recogniser, routes.model)
+    recogniser.taught = taught
+    return Ears(source, VoiceActivity().mark, recogniser)
+
+
+def make_taking_ears(source: AudioSource) -> tuple[Ears, Taker]:
+    """Ears that only take down what each utterance was like."""
+    from models.voice_activity import VoiceActivity  # noqa: PLC0415 (loads onnxruntime)
+
+    taker = Taker()
+    return Ears(source, VoiceActivity().mark, taker), taker
 
 
 def make_source(routes: Routes, clock: StreamClock, settings: Settings) -> AudioSource:

@@ -1,4 +1,4 @@
-"""Text files written whole or not at all: whatever stood there before is never lost half-way."""
+"""Files written whole or not at all: whatever stood there before is never lost half-way."""
 
 import os
 import tempfile
@@ -11,7 +11,15 @@ def write_whole(path: Path, text: str) -> None:
     Raises:
         OSError: no such folder, no room, or no right; a file that was there is as it was.
     """
-    content = text.encode()
+    write_bytes_whole(path, text.encode())
+
+
+def write_bytes_whole(path: Path, content: bytes) -> None:
+    """The same for any content.
+
+    Raises:
+        OSError: no such folder, no room, or no right; a file that was there is as it was.
+    """
     if path.exists() and not path.is_file():
         path.write_bytes(content)
         return

@@ -8,7 +8,10 @@ from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import numpy as np
+
 from models.expecting import Expectation, Expectations
+from models.likeness import Features, features
 from models.recognising import (
     SAMPLE_RATE_HZ,
     UNKNOWN_WORD,
@@ -19,6 +22,7 @@ from models.recognising import (
     Samples,
     Vocabulary,
 )
+from models.taught import Taught, fused
 from models.utterances import Closed, Happening, Lasted, Opened, Paused, Pauses, Utterances, Went
 
 NOTHING_KNOWN = Alternative(UNKNOWN_WORD, 1.0)
@@ -61,6 +65,7 @@ class Following(ABC):
     Attributes:
         name: as in `--recogniser NAME`.
         weighed: the last utterance's best text that may be said, if there was one.
+        taught: what its user has taught it; None for nothing.
     """
 
     name: str
@@ -72,6 +77,8 @@ class Following(ABC):
         self._expected: Expectation = self._expectations.of(Vocabulary(()))
         self._talk_ended: int | None = None
         self.weighed: Weighed | None = None
+        self.taught: Taught | None = None
+        self._sound: list[Samples] = []
         self._forget()
 
     @abstractmethod
@@ -124,6 +131,7 @@ class Following(ABC):
         self._talk_ended = None
         self._forget()
         self._drop()
+        self._sound = []
 
     def _forget(self) -> None:
         self._began = 0
@@ -137,8 +145,10 @@ class Following(ABC):
                 self.weighed = None
                 self._began = began
                 self._drop()
+                self._sound = [samples]
                 self._feed(samples)
             case Went(samples):
+                self._sound.append(samples)
                 self._feed(samples)
             case Paused():
                 self._begin_reading()
@@ -148,22 +158,35 @@ class Following(ABC):
                 yield self._heard(ended, talk=talk)
                 self._forget()
                 self._drop()
+                self._sound = []
 
     def _partial(self, ended: int) -> Partial:
-        best, self._known_to = self._so_far(), ended
+        (best, *_), self._known_to = self._with_taught((self._so_far(),)), ended
         if best.confidence >= self._caution.sure and not self._follows_talk():
             self._utterances.settle(self._expected.wait(best.words))
         return Partial(best.words, self._began)
 
     def _heard(self, ended: int, *, talk: bool) -> Heard:
         self._was_asked = self._known_to == ended
-        readings = self._to_end()
+        readings = self._with_taught(self._to_end())
         if talk or self._follows_talk():
             readings = (NOTHING_KNOWN,)
         best = readings[0]
         if best.words == UNKNOWN_WORD and ended - self._began >= self._caution.talk_s * SAMPLE_RATE_HZ:
             self._talk_ended = ended
         return Heard(best.words, best.confidence, self._began, ended, readings)
+
+    def _with_taught(self, readings: Readings) -> Readings:
+        if self.taught is None:
+            return readings
+        own = self.taught.like(self.spoken(), self._expected.grammar.accepts)
+        return fused(readings, own, self._caution.sure)
+
+    def spoken(self) -> Features:
+        """Cepstra of the utterance so far, from its first speech to its last."""
+        sound = np.concatenate(self._sound) if self._sound else np.zeros(0, np.int16)
+        end = max(0, len(sound) - self._utterances.pause_samples)
+        return features(sound[self._utterances.lead_samples : end])
 
     def _follows_talk(self) -> bool:
         if self._talk_ended is None:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 RATE_HZ = 16_000
 _HOP, _WINDOW, _SIZE, _BANDS, _CEPSTRA = 200, 400, 512, 26, 12
+FRAMES_A_SECOND = RATE_HZ // _HOP
 _LOW_HZ, _HIGH_HZ = 100, 7_000
 _AUDIBLE = 1e-4
 """Of the loudest frame's power."""

@@ -60,7 +60,6 @@ class PocketSphinxRecogniser(Following):
         self._tuning = Tuning() if tuning is None else tuning
         self._phones = PhonesApart()
         self._commands = CommandDecoder(beam=1e-64, wbeam=1e-40, pbeam=1e-64)
-        self._sound: list[Samples] = []
         self._command: Decoding | None = None
         self._has_begun = False
         self._reading = NOTHING_KNOWN
@@ -70,10 +69,9 @@ class PocketSphinxRecogniser(Following):
         self._commands.expect(expected.grammar, expected.vocabulary.pronounced)
 
     def _feed(self, samples: Samples) -> None:
-        self._sound.append(samples)
+        """It reads what was kept, as a whole."""
 
     def _drop(self) -> None:
-        self._sound = []
         self._command = None
         self._has_begun = False
         self._reading = NOTHING_KNOWN

@@ -139,9 +139,19 @@ class Utterances:
         self._enough = {Wait.BRIEF: self._pauses.brief, Wait.SHORT: self._pauses.short}.get(wait, self._pauses.long)
 
     @property
+    def lead_samples(self) -> int:
+        """How much of the utterance lies before its speech."""
+        return self._lead_frames * FRAME_SAMPLES
+
+    @property
+    def pause_samples(self) -> int:
+        """How long the pause is that the utterance is in, or ended with."""
+        return self._silent * FRAME_SAMPLES
+
+    @property
     def quiet_samples(self) -> int:
-        """How much of the open utterance is not speech: what lies before it, and the pause that it is in."""
-        return (self._lead_frames + self._silent) * FRAME_SAMPLES
+        """How much of the utterance is not speech: what lies before it, and the pause that it is in."""
+        return self.lead_samples + self.pause_samples
 
     def accept(self, block: Block) -> Iterator[Happening]:
         """Take the next block of the stream; to be read to its end before the next one."""

@@ -32,6 +32,7 @@ class Phrases:
         answers: the same for answers to questions, which are heard only while such a question is open.
         slots: slot → key → the words for it; without numbers.
         attention: the attention word, in each of its forms.
+        to_teach: what is said most often, to be taught in her own voice.
         pronounced: words that no pronouncing dictionary has → their phones (CMU).
     """
 
@@ -40,6 +41,7 @@ class Phrases:
     answers: Mapping[str, tuple[str, ...]]
     slots: Mapping[str, Mapping[str, tuple[str, ...]]]
     attention: tuple[str, ...]
+    to_teach: tuple[str, ...]
     pronounced: Mapping[str, str]
 
     def with_socks(self, names: Iterable[str]) -> "Phrases":
@@ -163,6 +165,7 @@ def read_phrases(data: Mapping[str, Any], numbers: Numbers) -> Phrases:
             for slot, values in data["slots"].items()
         },
         attention=_expanded(data["attention"]),
+        to_teach=_expanded(data["to_teach"]),
         pronounced=dict(data.get("pronounced", {})),
     )
 

@@ -13,7 +13,7 @@ from assistant.session import Habits
 from assistant.sittings import open_pair
 from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.shared import language_option, made_from, remembered
-from assistant.wiring import Routes, default_journal
+from assistant.wiring import Routes, data_dir, default_journal
 from models.shipped import default_recogniser
 
 if TYPE_CHECKING:
@@ -58,6 +58,8 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_timed), cast("Grain | None", grain))
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), routes.pieces).and_note(unwritten)
+    if routes.recogniser != "typed":
+        here = here.with_taught(data_dir())
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
         knit_pair(opening, spoken, wanted, here, memory.forgetful() if routes.is_recording else memory)

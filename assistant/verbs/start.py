@@ -40,6 +40,7 @@ def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is 
     memory, spoken = remembered(language)
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), {"microphone", "speaker", "voice"}).and_note(unwritten)
+    here = here.with_taught(data_dir())
     routes, problems = _possible(routes_of(None, "speaker", None, None), here.settings)
     for line in dict.fromkeys(word(problem, spoken) for problem in problems):
         click.echo(line, err=True)
@@ -48,7 +49,7 @@ def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is 
         opening = beginning.opening(journal)
         if opening is not None:
             wanted = Wanted(routes, Habits(real_time=routes.is_timed), lines=beginning.lines)
-            knit_pair(opening, spoken, wanted, Present(beginning.settings), memory)
+            knit_pair(opening, spoken, wanted, Present(beginning.settings, taught=here.taught), memory)
 
 
 def _possible(routes: Routes, settings: Settings) -> tuple[Routes, tuple[Problem, ...]]:
@@ -87,7 +88,7 @@ class Beginning:
         self.settings = here.settings
         self.lines = Lines()
         self._routes = routes
-        self._notes = here.notes
+        self._here = here
         self._memory = memory
         self._language = language
 
@@ -97,16 +98,16 @@ class Beginning:
         with ExitStack() as closing:
             clock = StreamClock(live=routes.is_live)
             voice = make_voice(routes, clock, self.settings, closing)
-            ears = open_ears(routes, clock, self.settings, closing)
+            ears = open_ears(routes, clock, self._here, closing)
             if ears is not None:
                 close_ears_while_speaking(voice, ears, live=routes.is_live)
             inputs = self._inputs(ears, closing)
             dialogue = Dialogue(inputs, voice, self._language, ears)
-            dialogue.say(Reply.of("welcome"), *self._notes)
+            dialogue.say(Reply.of("welcome"), *self._here.notes)
             if routes.speak_to == "none":
                 dialogue.say(Reply.of("no-mouth"))
             if ears is not None:
-                self._check_sound(dialogue, ears, _Others(routes, self.settings, voice, inputs, clock, closing))
+                self._check_sound(dialogue, ears, _Others(routes, self._here, voice, inputs, clock, closing))
             elif routes.hear_from == "keys":
                 dialogue.say(Reply.of("no-ears"))
             name = wanted_pair(dialogue, journal)
@@ -146,7 +147,7 @@ class _Others:
     """
 
     routes: Routes
-    settings: Settings
+    here: Present
     voice: Voice
     inputs: Iterable[Input]
     clock: StreamClock
@@ -160,8 +161,9 @@ class _Others:
             self._names = [device.name for device in nameable("microphone")]
         while self._names and isinstance(self.inputs, Inputs):
             name = self._names.pop(0)
+            settings = self.here.settings.but(microphone=name)
             try:
-                found = open_ears(self.routes, self.clock, self.settings.but(microphone=name), self.closing)
+                found = open_ears(self.routes, self.clock, self.here._replace(settings=settings), self.closing)
             except DeviceProblem:
                 continue
             if found is not None:

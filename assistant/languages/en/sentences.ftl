@@ -844,6 +844,27 @@ microphone-tried = I try another microphone: { $name }.
 no-ears = I cannot hear: use the keys, space means next.
 no-mouth = I cannot speak: read the lines.
 
+## Teaching
+
+teach-begin = I learn how you say { $words ->
+    [one] one command
+   *[other] { SPELLED($words) } commands
+ }, each three times. Only a sketch of the sound is kept, no recording.
+teach-say = Say: { $text }.
+teach-again = Once more: { $text }.
+teach-unclear = That was too short or too long. Say only: { $text }.
+teach-unlike = That sounded like something else. Say: { $text }.
+teach-anew = Let us begin this one anew. Say: { $text }.
+teach-done = I know { $words ->
+    [one] one command
+   *[other] { SPELLED($words) } commands
+ } by your voice now. They are kept in { $path }.
+teach-nothing = Nothing was learnt: each command must be said three times.
+teach-forgotten = What I learnt of your voice is deleted: { $path }.
+teach-none = There is nothing to forget: I have not learnt your voice.
+taught-unreadable = What I learnt of your voice cannot be read: { $file }. I listen without it; teach me anew with “roundcaller listen --learn”.
+taught-unwritable = What I learnt of your voice cannot be kept in { $file }: make room there, or allow me to write there.
+
 ## Listening
 
 did-you-mean = Did you mean: { $said }?

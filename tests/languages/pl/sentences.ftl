@@ -639,6 +639,24 @@ sound-check-skipped = Bez próby dźwięku.
 microphone-tried = { CAPITAL($name) }: próbuję inny mikrofon.
 no-ears = Nie słyszę: używaj klawiszy.
 no-mouth = Nie mówię: czytaj wiersze.
+teach-begin = Uczę się { $words ->
+    [one] jednego polecenia
+   *[other] { SPELLED($words) } poleceń
+ }, każde trzy razy, bez nagrywania.
+teach-say = Powiedz: { $text }.
+teach-again = Jeszcze raz: { $text }.
+teach-unclear = Powiedz samo „{ $text }”, nie za krótko.
+teach-unlike = „{ $text }” miało być, brzmiało inaczej.
+teach-anew = Zaczynamy od nowa: { $text }.
+teach-done = W pliku { $path } znam { $words ->
+    [one] jedno polecenie
+   *[other] { SPELLED($words) } poleceń
+ }.
+teach-nothing = Niczego nie umiem: każde polecenie trzy razy.
+teach-forgotten = Zapomniane: { $path }.
+teach-none = Nie ma czego zapominać.
+taught-unreadable = { $file }: nie umiem tego odczytać, słucham bez tego.
+taught-unwritable = { $file }: nie umiem tego zapisać.
 did-you-mean = „{ $said }” miało być?
 which-number = { CAPITAL(SPELLED($first)) } czy { SPELLED($second) }?
 listening = Słucham.
