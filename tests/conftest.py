@@ -1,6 +1,10 @@
-"""No test is judged by the clock: examples may take as long as a busy machine makes them."""
+"""No test is judged by the clock, and each tries the same examples every time; the nightly counts draw new ones."""
+
+import os
 
 from hypothesis import HealthCheck, settings
 
-settings.register_profile("unhurried", deadline=None, suppress_health_check=[HealthCheck.too_slow])
-settings.load_profile("unhurried")
+_SLOW = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow]}
+settings.register_profile("usual", derandomize=True, **_SLOW)
+settings.register_profile("nightly", **_SLOW)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "usual"))

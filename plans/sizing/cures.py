@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Heel, Toe
+from plans.pattern import Toe
 from plans.quantities import Gauge, Length, plain_number
 from plans.sizing.limits import GAUGES
 from plans.sizing.measures import measure
@@ -42,7 +42,7 @@ def foot_too_short(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, cast_o
     g = gusset_of(wishes, around)
     needed = rounds_besides_even(wishes.toe, cast_on, around, g, wishes.heel)
     cures = (
-        _wider_or_faster_toe(wishes.toe, wishes.heel, cast_on, around, there - 2 * g),
+        _wider_or_faster_toe(wishes, cast_on, around, there - 2 * g),
         *([_narrower_gusset(around, g, g + (there - needed) // 2)] if takes_gusset(wishes.heel) else []),
         _fewer_stitches(wishes, tape, gauge, around, there),
         _more_rounds(tape, gauge, needed),
@@ -61,17 +61,18 @@ def _narrower_gusset(around: int, gusset: int, room: int) -> Iterator[Reply]:
         yield Reply.of("cure-gusset", stitches=room)
 
 
-def _wider_or_faster_toe(toe: Toe, heel: Heel, cast_on: int, around: int, there: int) -> Iterator[Reply]:
+def _wider_or_faster_toe(wishes: Wishes, cast_on: int, around: int, there: int) -> Iterator[Reply]:
     """A wider cast-on, up to half the stitches; else the rounded toe; else both. `there` leaves out the gusset."""
-    wider = range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE)
-    for loops in wider:
+    toe, heel = wishes.toe, wishes.heel
+    for loops in range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE):
         if rounds_besides_even(toe, loops, around, 0, heel) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
     if toe == _FASTER:
         return
-    if rounds_besides_even(_FASTER, cast_on, around, 0, heel) <= there:
+    usual = wishes.cast_on or default_cast_on(around, _FASTER)
+    if rounds_besides_even(_FASTER, usual, around, 0, heel) <= there:
         yield Reply.of("cure-rounded-toe")
-    for loops in wider:
+    for loops in range(cast_on, around // 2 + 1, MULTIPLE):
         if rounds_besides_even(_FASTER, loops, around, 0, heel) <= there:
             yield Reply.of("cure-rounded-toe-cast-on", loops=loops)
 

@@ -114,6 +114,17 @@ def prove_cure(wish, cure, around, cast_on):
         assert wish.gusset is not None or rounds_there(wish) < rounds_needed(wish, cast_on, around, gusset=least)
 
 
+def test_a_rounded_toe_in_place_of_a_wide_one_begins_with_its_own_stitches():
+    """The usual cast-on of a wide toe is wider: kept, it would take fewer rounds than the cure does."""
+    wish = Wishes(
+        foot_length=Length(Fraction(294)), ball=Length(Fraction(17_787, 50)), ease_percent=Fraction(0), toe=Toe.WIDE,
+        swatch=Swatch(stitches=Fraction(209, 25), rounds=Fraction(23_617, 2_500), over=Length(Fraction(40))),
+    )  # fmt: skip
+    cure = refusals(wish)["foot-too-short"]["cure"]
+    assert cure.key != "cure-rounded-toe"
+    assert "foot-too-short" not in refusals(changed(wish, toe=Toe.ROUNDED, cast_on=dict(cure.values)["loops"]))
+
+
 def changed(wish, **changes):
     return Wishes(**{**dict(wish), **changes})
 
