@@ -15,9 +15,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from models.following import NOTHING_KNOWN, Readings
+from models.following import NOTHING_KNOWN
 from models.grammar import Grammar
-from models.recognising import UNKNOWN_WORD, Alternative
+from models.logistic import likelihood
+from models.recognising import UNKNOWN_WORD, Alternative, Readings
 
 FILE = "judging.toml"
 _MOST_SURE = 6.0
@@ -104,7 +105,7 @@ def judged(texts: Mapping[str, float], seconds: float, judging: Judging) -> Read
     if not texts:
         return (NOTHING_KNOWN,)
     first = next(iter(texts))
-    best = confidence(features(texts[first], first, seconds), judging.weights)
+    best = likelihood(features(texts[first], first, seconds), judging.weights)
     if best < judging.plausible:
         return (Alternative(UNKNOWN_WORD, 1.0 - best),)
     return tuple(Alternative(text, best * share / texts[first]) for text, share in texts.items())
@@ -116,12 +117,6 @@ def features(share: float, text: str, seconds: float) -> tuple[float, ...]:
     odds = math.log(max(share, 1e-9) / max(1.0 - share, 1e-9))
     pace = math.log(max(seconds, 0.05) / (_SECONDS_A_LETTER * letters))
     return max(-_MOST_SURE, min(_MOST_SURE, odds)), math.log(letters), pace**2
-
-
-def confidence(found: Sequence[float], weights: Sequence[float]) -> float:
-    """Logistic regression; the first weight is the constant."""
-    total = weights[0] + sum(weight * value for weight, value in zip(weights[1:], found, strict=True))
-    return 1.0 / (1.0 + math.exp(-max(-50.0, min(50.0, total))))
 
 
 def _shares(scores: Sequence[float]) -> list[float]:

@@ -19,6 +19,7 @@ from models.recognising import (
     Block,
     Heard,
     Partial,
+    Readings,
     Samples,
     Vocabulary,
 )
@@ -27,9 +28,6 @@ from models.utterances import Closed, Happening, Lasted, Opened, Paused, Pauses,
 
 NOTHING_KNOWN = Alternative(UNKNOWN_WORD, 1.0)
 """Words outside the vocabulary, for certain."""
-
-Readings = tuple[Alternative, ...]
-"""Of one utterance, the likeliest first; at least one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,6 +134,7 @@ class Following(ABC):
     def _forget(self) -> None:
         self._began = 0
         self._known_to = -1
+        self._own: Alternative | None = None
         self._was_asked = False
 
     def _follow(self, happening: Happening) -> Iterator[Partial | Heard]:
@@ -161,14 +160,17 @@ class Following(ABC):
                 self._sound = []
 
     def _partial(self, ended: int) -> Partial:
-        (best, *_), self._known_to = self._with_taught((self._so_far(),)), ended
+        best, self._known_to = self._so_far(), ended
+        self._own = self._like_taught()
+        best = fused((best,), self._own, self._caution.sure)[0]
         if best.confidence >= self._caution.sure and not self._follows_talk():
             self._utterances.settle(self._expected.wait(best.words))
         return Partial(best.words, self._began)
 
     def _heard(self, ended: int, *, talk: bool) -> Heard:
         self._was_asked = self._known_to == ended
-        readings = self._with_taught(self._to_end())
+        own = self._own if self._was_asked else self._like_taught()
+        readings = fused(self._to_end(), own, self._caution.sure)
         if talk or self._follows_talk():
             readings = (NOTHING_KNOWN,)
         best = readings[0]
@@ -176,11 +178,10 @@ class Following(ABC):
             self._talk_ended = ended
         return Heard(best.words, best.confidence, self._began, ended, readings)
 
-    def _with_taught(self, readings: Readings) -> Readings:
+    def _like_taught(self) -> Alternative | None:
         if self.taught is None:
-            return readings
-        own = self.taught.like(self.spoken(), self._expected.grammar.accepts)
-        return fused(readings, own, self._caution.sure)
+            return None
+        return self.taught.like(self.spoken(), self._expected.grammar.accepts)
 
     def spoken(self) -> Features:
         """Cepstra of the utterance so far, from its first speech to its last."""

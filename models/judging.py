@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import astuple, dataclass
 from difflib import SequenceMatcher
 
+from models.logistic import likelihood
 from models.pocketsphinx_decoding import Decoding, Spoken
 
 
@@ -77,9 +78,7 @@ def confidence(evidence: Evidence, weights: Weights) -> float:
         evidence: what was found.
         weights: first the constant, then one for each of `features`.
     """
-    weighed = zip(weights[1:], features(evidence), strict=True)
-    total = weights[0] + sum(weight * value for weight, value in weighed)
-    return 1.0 / (1.0 + math.exp(-max(-50.0, min(50.0, total))))
+    return likelihood(features(evidence), weights)
 
 
 class _Levels:

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from models.expecting import Expectation
-from models.following import NOTHING_KNOWN, Caution, Following, Readings, Weighed
+from models.following import NOTHING_KNOWN, Caution, Following, Weighed
 from models.judging import Weights, confidence, features, weigh
 from models.pocketsphinx_apart import PhonesApart
 from models.pocketsphinx_decoding import NAME, CommandDecoder, Decoding
-from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Samples
+from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Readings, Samples
 from models.room_tone import with_room_tone
 from models.utterances import Pauses
 

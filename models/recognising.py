@@ -58,6 +58,10 @@ class Alternative:
     confidence: float
 
 
+Readings = tuple[Alternative, ...]
+"""Of one utterance, the likeliest first; at least one."""
+
+
 @dataclass(frozen=True, slots=True)
 class Partial:
     """Words so far of an utterance that is still going on."""

@@ -5,12 +5,13 @@ from pathlib import Path
 from typing import Literal
 
 FOLDER = Path(__file__).with_name("en")
-_NEEDED = ("am/final.mdl", "conf/model.conf")
+NEEDED = ("am/final.mdl", "conf/model.conf")
+"""What a folder must hold for Vosk to load it."""
 
 
 def shipped_model(folder: Path = FOLDER) -> Path | None:
     """The folder of our own model for Vosk; None where this copy of the program has none, or Vosk is not installed."""
-    is_whole = all((folder / needed).is_file() for needed in _NEEDED)
+    is_whole = all((folder / needed).is_file() for needed in NEEDED)
     return folder if is_whole and find_spec("vosk") is not None else None
 
 

@@ -1,8 +1,8 @@
 """Listens for one word at a time and takes down its cepstra; what was said it cannot tell."""
 
 from models.expecting import Expectation
-from models.following import NOTHING_KNOWN, Following, Readings
-from models.recognising import Alternative, Samples
+from models.following import NOTHING_KNOWN, Following
+from models.recognising import Alternative, Readings, Samples
 
 
 class Taker(Following):

@@ -7,6 +7,7 @@ nearer they are as takes of one word go, and the farther the other words' are.
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from io import BytesIO
 from pathlib import Path
 from zipfile import BadZipFile
@@ -14,7 +15,8 @@ from zipfile import BadZipFile
 import numpy as np
 
 from models.likeness import Features, distance
-from models.recognising import UNKNOWN_WORD, Alternative
+from models.logistic import likelihood
+from models.recognising import UNKNOWN_WORD, Alternative, Readings
 
 TAKES = 3
 """So many of each word are enough: a fourth changes little."""
@@ -27,10 +29,9 @@ Set on eleven synthetic voices, in a quiet room and at 30 dB above its noise: of
 came out at 1.73 and 1.87, or at 1.15 and 1.28; of 515 other words and sentences the nearest at 1.98 and 1.53 (“nectar”
 for “next”), or at 1.27 and 1.15.
 """
+_FARTHEST = 2.0
 _PLAUSIBLE = 0.3
 _DOUBT = 0.05
-
-Readings = tuple[Alternative, ...]
 
 
 @dataclass(frozen=True)
@@ -55,7 +56,8 @@ class Taught:
         if text is None or math.isinf(far[text]):
             return None
         rival = min((far[other] for other in far if other != text), default=math.inf)
-        sure = _confidence(far[text] / self._usual(text), min(rival / far[text], 2.0))
+        nearness, lead = far[text] / self._usual(text), min(rival / far[text], _FARTHEST)
+        sure = likelihood((math.log(nearness), math.log(lead)), _WEIGHTS)
         return Alternative(text, sure) if sure >= _PLAUSIBLE else None
 
     def fits(self, text: str, said: Features) -> bool:
@@ -75,8 +77,13 @@ class Taught:
 
     def _usual(self, text: str) -> float:
         """How far takes of the text are from each other; where there is but one, as those of all words are."""
-        spreads = [spread for takes in (self.takes[text], *self.takes.values()) if (spread := _spread(takes)) > 0.0]
-        return spreads[0] if spreads else 1.0
+        spreads = (self._spreads[text], *self._spreads.values())
+        return next((spread for spread in spreads if spread > 0.0), 1.0)
+
+    @cached_property
+    def _spreads(self) -> Mapping[str, float]:
+        """Reckoned once, not for each utterance."""
+        return {text: _spread(takes) for text, takes in self.takes.items()}
 
 
 def _spread(takes: Sequence[Features]) -> float:
@@ -88,12 +95,6 @@ def _spread(takes: Sequence[Features]) -> float:
 def _mean_of_nearest(far: Iterable[float]) -> float:
     nearest = sorted(far)[:_NEAREST]
     return sum(nearest) / len(nearest) if nearest else math.inf
-
-
-def _confidence(relative: float, margin: float) -> float:
-    constant, nearness, lead = _WEIGHTS
-    odds = constant + nearness * math.log(relative) + lead * math.log(margin)
-    return 1.0 / (1.0 + math.exp(-max(-50.0, min(50.0, odds))))
 
 
 def fused(readings: Readings, own: Alternative | None, sure: float) -> Readings:

@@ -12,14 +12,14 @@ from typing import Any
 from models.closing import FILE, Hypothesis, Judging, features, joined, judged, read_judging, sayable
 from models.errors import ModelBroken, ModelMissing, RecogniserUnavailable
 from models.expecting import Expectation
-from models.following import NOTHING_KNOWN, Caution, Following, Readings, Weighed
-from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Samples
+from models.following import NOTHING_KNOWN, Caution, Following, Weighed
+from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Readings, Samples
+from models.shipped import NEEDED
 from models.utterances import Pauses
 
 NAME = "vosk"
 _INSTALL = "pip install vosk"
 _FETCH = "roundcaller models fetch"
-_NEEDED = ("am/final.mdl", "conf/model.conf")
 
 
 class VoskRecogniser(Following):
@@ -103,7 +103,7 @@ def _load(folder: Path) -> tuple[Any, Any]:
     cure = f"{_FETCH} {folder.name}"
     if not folder.is_dir():
         raise ModelMissing(name=folder.name, cure=cure)
-    for needed in _NEEDED:
+    for needed in NEEDED:
         if not (folder / needed).is_file():
             raise ModelBroken(name=folder.name, what=needed, cure=cure)
     try:

@@ -76,8 +76,7 @@ class Course:
 
     def is_heel(self, row_index: int) -> bool:
         """Whether a row belongs to a heel worked back and forth; the fronts of its round do not."""
-        row = self.plan.rows[row_index]
-        return row.half is Half.BACK and row.stage in heel_stages(self.plan)
+        return _is_of_heel(self.plan.rows[row_index], heel_stages(self.plan))
 
     @property
     def one_sock(self) -> bool:
@@ -89,6 +88,10 @@ def heel_stages(plan: Plan) -> frozenset[StageName]:
     """The stages whose backs are worked back and forth; none where the heel is made last, round and round."""
     name = plan.construction.heel
     return frozenset() if name is not None and heel(name).made_last else HEEL_STAGES
+
+
+def _is_of_heel(row: Row, stages: frozenset[StageName]) -> bool:
+    return row.half is Half.BACK and row.stage in stages
 
 
 def course(plan: Plan) -> Course:
@@ -154,11 +157,10 @@ def _marks(plan: Plan) -> tuple[Mark, Mark, Mark]:
     stages = heel_stages(plan)
 
     def stage_mark(row: Row) -> tuple[object, ...]:
-        return (row.stage, row.sock if row.stage in stages and row.half is Half.BACK else 0)
+        return (row.stage, row.sock if _is_of_heel(row, stages) else 0)
 
     def round_mark(row: Row) -> tuple[object, ...]:
-        in_heel = row.stage in stages and row.half is Half.BACK
-        return (*stage_mark(row), row.index if in_heel else row.round)
+        return (*stage_mark(row), row.index if _is_of_heel(row, stages) else row.round)
 
     def side_mark(row: Row) -> tuple[object, ...]:
         return (*round_mark(row), row.half)
