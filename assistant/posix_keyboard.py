@@ -28,6 +28,8 @@ if sys.platform != "win32":
             """Take a file descriptor: a terminal, or anything else to read keys from."""
             self._number = number
             self._wake_out, self._wake_in = os.pipe()
+            self._signal_out, self._signal_in = os.pipe()
+            self._woken_before = -1
             self._saved: list[Any] | None = None
             self._handlers: dict[int, Any] = {}
             self._closed = False
@@ -45,10 +47,13 @@ if sys.platform != "win32":
                     return
 
         def _read(self, wait_s: float | None) -> bytes | None:
-            """What came; nothing at the end of input; None where nothing came in time."""
-            ready, _, _ = select.select([self._number, self._wake_out], [], [], wait_s)
+            """What came; nothing at the end of input; None where nothing came in time, or a signal did."""
+            ready, _, _ = select.select([self._number, self._wake_out, self._signal_out], [], [], wait_s)
             if self._wake_out in ready:
                 return b""
+            if self._signal_out in ready:
+                os.read(self._signal_out, 1024)
+                return None
             try:
                 return os.read(self._number, 1024) if ready else None
             except OSError:  # the terminal has gone
@@ -96,9 +101,13 @@ if sys.platform != "win32":
                 self._handlers[number] = signal.signal(number, self._end)
             self._handlers[signal.SIGTSTP] = signal.signal(signal.SIGTSTP, self._suspend)
             self._handlers[signal.SIGCONT] = signal.signal(signal.SIGCONT, self._go_on)
+            # a signal between the last look for one and the wait would otherwise be acted on at the next key
+            os.set_blocking(self._signal_in, False)
+            self._woken_before = signal.set_wakeup_fd(self._signal_in, warn_on_full_buffer=False)
 
         def _let_signals_be(self) -> None:
-            if threading.current_thread() is threading.main_thread():
+            if threading.current_thread() is threading.main_thread() and self._handlers:
+                signal.set_wakeup_fd(self._woken_before)
                 while self._handlers:
                     signal.signal(*self._handlers.popitem())
 

@@ -124,6 +124,15 @@ def test_the_terminal_is_as_it_was_after_a_signal(number: signal.Signals) -> Non
         assert terminal.settings() == terminal.before
 
 
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP, signal.SIGQUIT])
+def test_a_signal_that_does_not_interrupt_the_wait_for_a_key_is_acted_on_all_the_same(number: signal.Signals) -> None:
+    with pressing("apart") as terminal:
+        terminal.process.send_signal(number)
+
+        assert terminal.ended() == -number
+        assert terminal.settings() == terminal.before
+
+
 def test_suspending_puts_the_terminal_back_and_going_on_takes_it_again() -> None:
     with pressing("hang") as terminal:
         terminal.process.send_signal(signal.SIGTSTP)
