@@ -10,7 +10,7 @@ from plans.amounts import Thread, Weight
 from plans.conversation import No, Problem, Reply, Yes
 from plans.files.fields import read_answer
 from plans.quantities import Length
-from plans.sizing.fit import CALF_BEGINS
+from plans.sizing.calves import CALF_BEGINS
 from plans.sizing.measures import measure
 from plans.wishes import Swatch, Wishes
 

@@ -92,6 +92,7 @@ CHART_SAYINGS: dict[str, frozenset[str]] = {
     "chart-count-changes": frozenset({"name", "row", "found", "wanted"}),
     "chart-too-wide": frozenset({"name", "found", "wanted"}),
     "chart-edges-around": frozenset({"name"}),
+    "chart-on-calf": frozenset({"name"}),
     "chart-uneven": frozenset({"name", "stitches", "multiple", "below", "above"}),
     "chart-wish-wrong": frozenset({"name"}),
 }

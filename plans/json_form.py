@@ -26,7 +26,7 @@ def _unused(plan: Plan) -> set[str]:
     return {name for name in _OPTIONAL if not getattr(plan, name)}
 
 
-_OPTIONAL = ("charts", "give_or_take", "wishes", "written")
+_OPTIONAL = ("charts", "calf", "give_or_take", "wishes", "written")
 
 
 def canonical(plan: Plan) -> str:

@@ -9,7 +9,7 @@ from plans.pattern import GiveOrTake, Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
-from plans.rows.charting import unfitting
+from plans.rows.charting import lies_around, unfitting
 from plans.rows.joining import join
 from plans.sizing import measured, size_sock
 from plans.sizing.gauge import Measured
@@ -31,6 +31,8 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
         return size
     if wishes.chart is not None and (wrong := unfitting(wishes.chart, size.around)) is not None:
         return (Problem.of(wrong[0], "chart", **wrong[1]),)
+    if wishes.chart is not None and size.calf is not None and lies_around(wishes.chart):
+        return (Problem.of("chart-on-calf", "leg_style", name=wishes.chart.name),)
     swatch = measured(wishes)
     plan = _with_spread(join(wishes, size, swatch.gauge), swatch, wishes)
     problems = (*prove(plan), *_beside_target(plan, size, swatch.gauge))

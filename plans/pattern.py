@@ -278,6 +278,23 @@ class Written(Record):
     yarns: tuple[str, str] | None = None
 
 
+class Calf(Record):
+    """How the back of a leg widens towards the calf: pairs of increases at its centre.
+
+    Attributes:
+        first_round: the leg's round with the first pair.
+        every: rounds from one pair to the next.
+    """
+
+    pairs: Annotated[int, Field(ge=1)]
+    first_round: Annotated[int, Field(ge=2)]
+    every: Annotated[int, Field(ge=2)]
+
+    def before(self, number: int) -> int:
+        """Pairs made before a round of the leg."""
+        return min(self.pairs, max(0, -((self.first_round - number) // self.every)))
+
+
 class Plan(Record):
     """A proven pair. Only `plans.making.make_plan` hands one out.
 
@@ -291,6 +308,7 @@ class Plan(Record):
         notes: keys of what was estimated or rounded, for a person (see plans.conversation.Reply).
         socks: their names; a single piece has one.
         charts: the charts that rows follow.
+        calf: how the leg widens; None where it is straight.
         give_or_take: how far off the finished measures may be; None where no swatch was counted for them.
         wishes: the plan file that it was made from, without its comments; empty where it was made from none.
         written: the pattern of a piece written round by round; None for a sock worked out from measures.
@@ -311,6 +329,7 @@ class Plan(Record):
     stages: tuple[Stage, ...]
     rows: tuple[Row, ...]
     charts: tuple[Chart, ...] = ()
+    calf: Calf | None = None
     give_or_take: GiveOrTake | None = None
     wishes: str = ""
     written: Written | None = None
@@ -322,7 +341,7 @@ class Plan(Record):
 
 
 __all__ = [
-    "Act", "BindOff", "Chart", "ChartRow", "Colour", "Construction", "Cuff", "Decimal", "Direction", "Facing",
+    "Act", "BindOff", "Calf", "Chart", "ChartRow", "Colour", "Construction", "Cuff", "Decimal", "Direction", "Facing",
     "Finished", "GiveOrTake", "Group", "Half", "Heel", "Increase", "Leg", "Length", "Needles", "Order", "Pairing",
     "Plan", "PlanGauge", "Row", "Sock", "Sole", "Stage", "StageName", "Toe", "Written",
 ]  # fmt: skip

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from plans.amounts import Thread, Weight
 from plans.conversation import Reply
-from plans.pattern import BindOff, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, Toe
+from plans.pattern import BindOff, Calf, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, Toe
 from plans.quantities import Length, Number
 from plans.record import Record
 
@@ -17,6 +17,14 @@ class Worked(StrEnum):
 
     ROUND = "round"
     FLAT = "flat"
+
+
+class Height(StrEnum):
+    """How high a leg comes, by its trade name."""
+
+    ANKLE = "ankle"
+    CREW = "crew"
+    KNEE = "knee"
 
 
 class Swatch(Record):
@@ -55,6 +63,7 @@ class Wishes(Record):
         heel_diagonal: from the front of the ankle round the back of the heel.
         calf: circumference at its widest.
         leg: from the top of the heel flap to the top edge, cuff included.
+        leg_height: the same by name, in proportion to the foot, where no length is given.
         cuff: depth of the ribbing.
         ease_percent: how much smaller than the foot around (negative ease).
         around: the whole sock's stitches, where she wants a number of her own.
@@ -87,6 +96,7 @@ class Wishes(Record):
     heel_diagonal: Length | None = None
     calf: Length | None = None
     leg: Length | None = None
+    leg_height: Height | None = None
     cuff: Length | None = None
     ease_percent: Number | None = None
     around: int | None = None
@@ -126,6 +136,7 @@ class SockSize(Record):
         turned: w, stitches marked on each side of the heel turn; it counts as w rounds of length.
         leg_rounds: rounds of the leg without the cuff.
         cuff_rounds: rounds of ribbing.
+        calf: how the leg widens; None where it does not.
         target_circumference: what was aimed at, before rounding to stitches.
         target_foot: finished length of the foot aimed at.
         target_leg: finished leg aimed at, cuff included.
@@ -144,4 +155,5 @@ class SockSize(Record):
     target_circumference: Length
     target_foot: Length
     target_leg: Length
+    calf: Calf | None = None
     notes: tuple[Reply, ...] = ()

@@ -18,7 +18,7 @@ from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.sizing.feet import is_childs
 from plans.sizing.measures import field
 from plans.sizing.shoes import shoes_note
-from plans.wishes import Swatch, Wishes
+from plans.wishes import Height, Swatch, Wishes
 
 _MEASURES = {
     "foot_length": "Heel to longest toe, standing, such as 24.5cm or 9 5/8in.",
@@ -48,6 +48,7 @@ def _choice(names: Iterable[str]) -> click.Choice[str]:
 @click.option("--heel-diagonal", metavar="LENGTH", help=_MEASURES["heel_diagonal"])
 @click.option("--calf", metavar="LENGTH", help=_MEASURES["calf"])
 @click.option("--leg", metavar="LENGTH", help=_MEASURES["leg"])
+@click.option("--leg-height", type=_choice(Height), help="How high the leg comes, in proportion to the foot.")
 @click.option("--cuff", metavar="LENGTH", help=_MEASURES["cuff"])
 @click.option("--stitches", metavar="NUMBER", help="Stitches counted across the washed swatch.")
 @click.option("--rounds", metavar="NUMBER", help="Rounds counted up the washed swatch.")

@@ -2,8 +2,8 @@
 
 from plans.conversation import Grain
 from plans.engine.courses import Course
-from plans.pattern import Colour, Needles, Row
-from plans.stitches import Op
+from plans.pattern import Colour, Needles, Row, StageName
+from plans.stitches import INCREASES, Op
 
 _SLIPS = {Op.SL_WYIB, Op.SL_WYIF}
 _KNIT, _PURL = {Op.K, Op.KTBL}, {Op.P, Op.PTBL}
@@ -23,12 +23,12 @@ def is_read_out(the_course: Course, row_index: int) -> bool:
     """Whether the stitches of a round are read.
 
     They are in one that follows a chart, keeps loops, puts them on the needle or grafts them off, is not the same on
-    both socks, is ribbed otherwise than knit one, purl one, or decreases otherwise than at both edges, and in all that
-    is written by hand.
+    both socks, is ribbed otherwise than knit one, purl one, increases at the centre or decreases otherwise than at both
+    edges, and in all that is written by hand.
     """
     rows = _round(the_course, row_index)
     if the_course.plan.written is not None or any(
-        row.chart or _is_other_rib(row) or _is_other_decrease(row) for row in rows
+        row.chart or _is_other_rib(row) or _is_other_decrease(row) or is_centred(row) for row in rows
     ):
         return True
     return any(group.op in _BY_HALVES for row in rows for group in row.ops) or _socks_differ(rows)
@@ -45,6 +45,11 @@ def is_narrowed(row: Row) -> bool:
     """Whether a row is knitted with one decrease at each edge, each leaning inwards."""
     decreases = [(group.op, group.times) for group in row.ops if group.op is not Op.K]
     return decreases == [(Op.SSK, 1), (Op.K2TOG, 1)]
+
+
+def is_centred(row: Row) -> bool:
+    """Whether a row of a leg is increased at its centre, as a calf wants it."""
+    return row.stage is StageName.LEG and not INCREASES.isdisjoint(group.op for group in row.ops)
 
 
 def _is_other_decrease(row: Row) -> bool:

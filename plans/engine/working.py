@@ -5,7 +5,7 @@ from fractions import Fraction
 from plans.conversation import Measure, Reply
 from plans.engine.colouring import Colours, colours_of, in_colour
 from plans.engine.courses import Course, slot
-from plans.engine.likeness import is_narrowed, is_plain
+from plans.engine.likeness import is_centred, is_narrowed, is_plain
 from plans.engine.naming import half_in, half_of
 from plans.engine.places import Span
 from plans.engine.steps import Step
@@ -84,7 +84,9 @@ def kind_of(row: Row) -> str:
 
 
 def _increase_kind(row: Row) -> str:
-    """How a row increases at both its edges, or that it does at one of them."""
+    """How a row increases at both its edges, or that it does at one of them or at its centre."""
+    if is_centred(row):
+        return "work-increase-centre"
     increases = [group.op for group in row.ops if group.op in INCREASES for _ in range(group.times)]
     return _INCREASES.get(increases[0], "work-mixed") if len(increases) > 1 else "work-increase-one-edge"
 

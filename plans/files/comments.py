@@ -5,6 +5,7 @@ from textwrap import fill
 
 from plans.files.fields import PAIR_NEEDLES
 from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
+from plans.wishes import Height
 
 
 def _named(what: str, kinds: Iterable[str]) -> str:
@@ -34,6 +35,7 @@ COMMENTS = {
     "heel_diagonal": "From the front of the ankle round the back of the heel.",
     "calf": "Around the calf, where it is widest.",
     "leg": "From the top of the heel to the top edge, cuff included.",
+    "leg_height": _named("The same by name, where no length is given", Height),
     "cuff": "Depth of the ribbing at the top.",
     "ease_percent": "How much smaller than the foot the sock is around, in per cent.",
     "around": "Stitches around one sock, a multiple of 4, where you want a number of your own.",
@@ -71,6 +73,7 @@ EXAMPLES = {
     "heel_diagonal": '"32cm"',
     "calf": '"36cm"',
     "leg": '"15cm"',
+    "leg_height": '"crew"',
     "cuff": '"4cm"',
     "ease_percent": "10",
     "around": "64",

@@ -14,7 +14,7 @@ from plans.pattern import BindOff, Chart, Cuff, Heel, Increase, Leg, Needles, So
 from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
 from plans.sizing.standards import needle_by_us
-from plans.wishes import Count, Worked
+from plans.wishes import Count, Height, Worked
 
 Reader = Callable[[str, object, str], object]
 _LONGEST_QUOTE = 60
@@ -183,6 +183,7 @@ READERS: dict[str, Reader] = {
     "heel_diagonal": _length,
     "calf": _length,
     "leg": _length,
+    "leg_height": _choice(Height),
     "cuff": _length,
     "ease_percent": _number,
     "around": _whole,

@@ -152,7 +152,7 @@ class Case(NamedTuple):
 def case_of(plan: Plan, knitted: tuple[Knitted, ...]) -> Case:
     """The case of a plan."""
     parts = parts_of(plan)
-    numbers = Numbers(plan.half, plan.cast_on // 2, plan.gusset, plan.turned)
+    numbers = Numbers(plan.half, plan.cast_on // 2, plan.gusset, plan.turned, plan.calf)
     case = Case(plan, knitted, owners_of(plan), parts, numbers, (), ())
     due, of = [0] * len(plan.rows), [0] * len(plan.rows)
     seen: set[StageName] = set()

@@ -90,9 +90,10 @@ def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | No
         case StageName.LEG if number == 1:
             return _first_leg_look(case, back=back)
         case StageName.LEG:
-            return parts.leg.look(number, first, case.numbers.half)
+            return _leg_look(case, number, back=back)
         case StageName.CUFF:
-            return parts.cuff.look(number, case.of[place], first, case.numbers.half)
+            loops = case.numbers.top if back else case.numbers.half
+            return parts.cuff.look(number, case.of[place], first, loops)
         case StageName.BIND_OFF:
             begins = parts.bind_off.rounds[number - 1 : number]
             return begins[0][1] if begins else parts.bind_off.looks[back]
@@ -110,6 +111,16 @@ def _toe_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
     outer_first = (row.half is Half.FRONT) is not mirrored
     start, end = (step.outer, step.inner) if outer_first else (step.inner, step.outer)
     return case.parts.increase.look(start, end) if start or end else _PLAIN
+
+
+def _leg_look(case: Case, number: int, *, back: bool) -> str:
+    """The back has a pair of increases at its centre in each round that the plan's calf names."""
+    half, calf = case.numbers.half, case.numbers.calf
+    if not back:
+        return case.parts.leg.look(number, 0, half)
+    made, then = (calf.before(at) if calf else 0 for at in (number, number + 1))
+    loops = half + 2 * made
+    return case.parts.leg.look(number, half, loops) if made == then else case.parts.increase.centre_look(loops)
 
 
 def _first_leg_look(case: Case, *, back: bool) -> str:

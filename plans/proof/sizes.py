@@ -25,7 +25,7 @@ def _stated(case: Case) -> Iterator[Finding]:
     plan = case.plan
     numbers = (
         ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // (case.passes // 2)),
-        ("around", plan.around, sum(_ends(case, StageName.CUFF)) // (case.passes // 2)),
+        ("around", plan.around, sum(_ends(case, StageName.CUFF)) // (case.passes // 2) - _wider(case)),
         ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2 if plan.gusset else 0),
         ("turned", plan.turned, _turned(case)),
         ("heel_depth", plan.heel_depth, case.parts.heel.depth(case.numbers)),
@@ -38,16 +38,21 @@ def _stated(case: Case) -> Iterator[Finding]:
 
 
 def _even_ends(case: Case) -> Iterator[Finding]:
-    """Toe, foot, leg and cuff end with half of the stitches on each half, the gusset on a wider back."""
+    """Toe, foot, leg and cuff end with half of the stitches on each half, but for the backs of gusset and calf."""
     plan = case.plan
+    wide = {StageName.GUSSET: 2 * plan.gusset, StageName.LEG: _wider(case), StageName.CUFF: _wider(case)}
     for name in (StageName.TOE, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
-        wider = 2 * plan.gusset if name is StageName.GUSSET else 0
         for stage in case.named(name):
             whole = (stage.last_row - stage.first_row + 1) % case.passes == 0
             for row in case.rows(stage)[-case.passes :] if whole else ():
-                due = plan.half + (wider if row.half is Half.BACK else 0)
+                due = plan.half + (wide.get(name, 0) if row.half is Half.BACK else 0)
                 if case.after(row) != due:
                     yield found(row.index, "count-wrong", found=case.after(row) or 0, stated=due)
+
+
+def _wider(case: Case) -> int:
+    """Stitches that the leg has gained at its top."""
+    return case.numbers.top - case.numbers.half
 
 
 def _ends(case: Case, name: StageName) -> list[int]:

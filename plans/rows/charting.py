@@ -40,6 +40,11 @@ def unfitting(chart: Chart, around: int) -> Fault | None:
     return None
 
 
+def lies_around(chart: Chart | None) -> bool:
+    """Whether a chart lies all around the leg, whose stitches then stay as many as they are."""
+    return chart is not None and chart.on == "around" and StageName.LEG in chart.stages
+
+
 def charted(rounds: Iterator[Round], chart: Chart | None) -> Iterator[Round]:
     """The rounds with the chart's rows in place of plain stitches, one row a round, from its first row on.
 

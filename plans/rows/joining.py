@@ -55,12 +55,13 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         stages=stages(rows),
         rows=rows,
         charts=(wishes.chart,) if wishes.chart else (),
+        calf=size.calf,
     )
 
 
 def numbers_of(size: SockSize) -> Numbers:
     """What the parts need to know."""
-    return Numbers(size.around // 2, size.cast_on // 2, size.gusset, size.turned)
+    return Numbers(size.around // 2, size.cast_on // 2, size.gusset, size.turned, size.calf)
 
 
 def placing(wishes: Wishes, numbers: Numbers) -> Placing:
@@ -111,9 +112,9 @@ def sock_rounds(
     yield from gusset_rounds(size.gusset, half, ways)
     if not the_heel.made_last:
         yield from the_heel.rounds(numbers)
-    yield from leg_rounds(size.leg_rounds, numbers, wishes.leg_style, the_heel)
-    yield from cuff_rounds(size.cuff_rounds, half, half, wishes.cuff_style)
-    yield from bind_off_rounds(wishes.bind_off, half, half)
+    yield from leg_rounds(size.leg_rounds, numbers, wishes.leg_style, the_heel, ways)
+    yield from cuff_rounds(size.cuff_rounds, half, numbers.top, wishes.cuff_style)
+    yield from bind_off_rounds(wishes.bind_off, half, numbers.top)
     if the_heel.made_last:
         yield from the_heel.rounds(numbers)
 

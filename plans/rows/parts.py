@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from plans.pattern import Facing, Half, StageName
+from plans.pattern import Calf, Facing, Half, StageName
 from plans.rows.rounds import Ops, Round
 
 
@@ -21,12 +21,19 @@ class Numbers(NamedTuple):
         tip: loops cast on to each tip.
         gusset: g, stitches added on each side of the sole.
         turned: w, stitches marked on each side of the heel; of a heel made last, its decrease rounds.
+        calf: how the back of the leg widens; None where it does not.
     """
 
     half: int
     tip: int
     gusset: int
     turned: int
+    calf: Calf | None = None
+
+    @property
+    def top(self) -> int:
+        """Stitches on the back at the top of the leg."""
+        return self.half + 2 * (self.calf.pairs if self.calf else 0)
 
 
 class At(NamedTuple):
@@ -73,15 +80,19 @@ class ToePart:
 
 @dataclass(frozen=True, slots=True)
 class IncreasePart:
-    """A way to increase near the edges of a half.
+    """A way to increase near the edges of a half, or at its centre.
 
     Attributes:
         ops: all stitches of a half knitted, with increases near its start, near its end or both.
         look: how such a row looks.
+        centre: so many stitches of a half knitted, with a pair of increases about its two middle ones.
+        centre_look: how such a row looks.
     """
 
     ops: Callable[[int, bool, bool], Ops]
     look: Callable[[bool, bool], str]
+    centre: Callable[[int], Ops]
+    centre_look: Callable[[int], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,10 +141,12 @@ class LegPart:
     Attributes:
         ops: a round's number and the place of the half's first stitch in the round, and its stitches.
         look: the same, how the half looks.
+        widens: its back is increased at the centre where the calf needs room.
     """
 
     ops: Callable[[int, int, int], Ops]
     look: Callable[[int, int, int], str]
+    widens: bool = False
 
 
 @dataclass(frozen=True, slots=True)

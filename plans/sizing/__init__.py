@@ -6,7 +6,9 @@ from typing import NamedTuple
 from plans.conversation import Problem, Reply
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import multiple_of
+from plans.rows.legs import leg as leg_part
 from plans.rows.toes import toe_schedule
+from plans.sizing.calves import PRACTICE_CALF, Rise, calf_of
 from plans.sizing.cures import foot_too_short
 from plans.sizing.fit import Sock, fit_notes, swatch_notes
 from plans.sizing.gauge import Measured, gauge_of, measured
@@ -37,8 +39,8 @@ PRACTICE_EVEN_ROUNDS = 4
 PRACTICE_LEG_ROUNDS = 4
 PRACTICE_CUFF_ROUNDS = 4
 _UNUSED_IN_PRACTICE = (
-    "foot_length", "shoe", "ball", "ankle", "heel_diagonal", "calf", "leg", "cuff", "ease_percent", "around", "cast_on",
-    "gusset", "foot_rounds", "leg_rounds", "cuff_rounds",
+    "foot_length", "shoe", "ball", "ankle", "heel_diagonal", "calf", "leg", "leg_height", "cuff", "ease_percent",
+    "around", "cast_on", "gusset", "foot_rounds", "leg_rounds", "cuff_rounds",
 )  # fmt: skip
 
 
@@ -69,7 +71,10 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
     foot = _foot(wishes, tape, gauge, rounds_besides_even(wishes.toe, cast_on, around, gusset, wishes.heel))
     if foot is None:
         return (foot_too_short(wishes, tape, gauge, around, cast_on),)
-    sock = Sock(gauge, around, around + 2 * gusset, around, cast_on, upper.leg)
+    rise = Rise(gauge, around, upper.leg, upper.leg_rounds)
+    calf, calf_notes = calf_of(wishes, tape, rise)
+    top = around + 2 * calf.pairs if calf else around
+    sock = Sock(gauge, around, around + 2 * gusset, top, cast_on, rise)
     return SockSize(
         around=around,
         multiple=multiple_of(wishes.chart),
@@ -83,7 +88,10 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
         target_circumference=target,
         target_foot=foot.length,
         target_leg=upper.leg,
-        notes=(*tape.notes, *swatch.notes, *notes, *fit_notes(wishes, tape, sock), *foot.notes, *upper.notes),
+        calf=calf,
+        notes=(
+            *tape.notes, *swatch.notes, *notes, *fit_notes(wishes, tape, sock), *foot.notes, *upper.notes, *calf_notes,
+        ),
     )
 
 
@@ -158,6 +166,7 @@ def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
         target_circumference=width,
         target_foot=foot,
         target_leg=leg,
+        calf=PRACTICE_CALF if leg_part(wishes.leg_style).widens else None,
         notes=(
             Reply.of("practice-size", stitches=around, **lengths),
             *(Reply.of("practice-ignores", field=field(name)) for name in unused),

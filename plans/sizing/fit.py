@@ -6,7 +6,9 @@ from typing import NamedTuple
 
 from plans.conversation import Reply, Value
 from plans.quantities import Gauge, Length, plain_number
-from plans.sizing.feet import is_childs
+from plans.rows.charting import lies_around
+from plans.rows.legs import leg as leg_part
+from plans.sizing.calves import Rise, girth_at, reaches_calf, widened
 from plans.sizing.fit_cures import Cut, edge_cure, girth_cure, heel_cure, heel_loose_cure
 from plans.sizing.measures import is_longer, measure
 from plans.sizing.proportions import nearest_around, usual_cast_on
@@ -19,10 +21,6 @@ TIGHTEST_EASE = Fraction(25)
 LOOSE = Fraction(4, 60)
 """Wider than the ankle or the heel by more than this hangs loose: four stitches in sixty either way still wear
 well ("Ease-y socks", wabi-sabi.ca), and as stitches come by fours a sock cannot be made nearer than half of that."""
-CALF_BEGINS, CALF_WIDEST = Length.of_cm(15), Length.of_cm(30)
-"""Legs widen from 15 cm above the heel (calf shaping, jriede.com; 15 to 20 cm: "Sizing guidelines", Knitty 2023), to
-about 30 cm in adults (from memory)."""
-_ADULT_FOOT = Length.of_cm(25)
 _SMALLEST_SWATCH = Length.of_cm(5)
 """"Toe up socks with heel flap, part II", southerncrossfibre.com."""
 
@@ -33,6 +31,7 @@ class Sock(NamedTuple):
     Attributes:
         widest: stitches around where foot and gusset meet the heel.
         top: stitches around at the top of the leg.
+        rise: the leg.
     """
 
     gauge: Gauge
@@ -40,7 +39,12 @@ class Sock(NamedTuple):
     widest: int
     top: int
     cast_on: int
-    leg: Length
+    rise: Rise
+
+    @property
+    def leg(self) -> Length:
+        """Its height, cuff included."""
+        return self.rise.leg
 
 
 def fit_notes(wishes: Wishes, tape: Tape, sock: Sock) -> tuple[Reply, ...]:
@@ -49,7 +53,7 @@ def fit_notes(wishes: Wishes, tape: Tape, sock: Sock) -> tuple[Reply, ...]:
         *_around(wishes, tape, sock),
         *_ankle(wishes, tape, sock),
         *_heel(wishes, tape, sock),
-        *_calf(tape, sock),
+        *_calf(wishes, tape, sock),
         *_edge(wishes, tape, sock),
     )
     return (*swatch_notes(wishes.swatch, sock.gauge), *_cast_on(wishes, sock), *doubts, _checked(wishes, tape, sock))
@@ -62,25 +66,6 @@ def swatch_notes(swatch: Swatch, gauge: Gauge) -> Iterator[Reply]:
     if gauge.rounds_per_10cm < gauge.stitches_per_10cm:
         values = {"stitches": plain_number(swatch.stitches), "rounds": plain_number(swatch.rounds)}
         yield Reply.of("gauge-more-stitches-than-rounds", **values)
-
-
-def girth_at(tape: Tape, leg: Length) -> tuple[Length, Length]:
-    """How far it is round the leg at the top of the sock, and how far off that may be.
-
-    From the ankle to the calf in a straight line between the heights at which a leg begins to widen and is
-    widest; on a child's leg these are lower in proportion to the foot.
-    """
-    scale = tape.foot.mm / _ADULT_FOOT.mm if is_childs(tape.foot) else Fraction(1)
-    begins, widest = CALF_BEGINS * scale, CALF_WIDEST * scale
-    up = min(max((leg - begins).mm / (widest - begins).mm, Fraction(0)), Fraction(1))
-    girth = tape.ankle + (tape.calf.length - tape.ankle) * up
-    return girth, tape.ankle_give_or_take + (tape.calf.give_or_take - tape.ankle_give_or_take) * up
-
-
-def reaches_calf(tape: Tape, leg: Length) -> bool:
-    """Whether a leg comes up to where legs widen."""
-    scale = tape.foot.mm / _ADULT_FOOT.mm if is_childs(tape.foot) else Fraction(1)
-    return is_longer(leg, CALF_BEGINS * scale)
 
 
 def _around(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
@@ -136,19 +121,32 @@ def _heel(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
         yield Reply.of("heel-loose", heel=measure(heel), circumference=measure(width), cure=cure)
 
 
-def _calf(tape: Tape, sock: Sock) -> Iterator[Reply]:
+def _calf(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
     """A leg that reaches the calf, and is too tight for it by more than an estimated calf may be off."""
     if not reaches_calf(tape, sock.leg):
         return
     yield from tape.calf_notes
-    girth, spread = girth_at(tape, sock.leg)
     width = sock.gauge.width(sock.top)
-    if is_longer(girth - spread, width * COMFORT):
-        needed = -(-girth.mm * sock.gauge.stitches_per_mm // COMFORT)
+    if _is_tight(tape, sock.leg, width):
+        girth, _ = girth_at(tape, sock.leg)
         values = {"leg": measure(sock.leg), "circumference": measure(width), "girth": measure(girth)}
         percent = plain_number((girth.mm / width.mm - 1) * 100, 0)
-        cure = Reply.of("cure-calf", stitches=nearest_around(Fraction(needed) + 1))
-        yield Reply.of("calf-tight", **values, percent=percent, cure=cure)
+        yield Reply.of("calf-tight", **values, percent=percent, cure=_calf_cure(wishes, tape, sock))
+
+
+def _is_tight(tape: Tape, leg: Length, width: Length) -> bool:
+    girth, spread = girth_at(tape, leg)
+    return reaches_calf(tape, leg) and is_longer(girth - spread, width * COMFORT)
+
+
+def _calf_cure(wishes: Wishes, tape: Tape, sock: Sock) -> Reply:
+    """The calf-shaped leg where that is wide enough; else the highest that is not too tight, in half centimetres."""
+    calf = None if leg_part(wishes.leg_style).widens or lies_around(wishes.chart) else widened(wishes, tape, sock.rise)
+    if calf and not _is_tight(tape, sock.leg, sock.gauge.width(sock.around + 2 * calf.pairs)):
+        return Reply.of("cure-calf-shaped")
+    heights = (Length(Fraction(5 * halves)) for halves in range(-(-sock.leg.mm // 5) - 1, 0, -1))
+    width = sock.gauge.width(sock.around)
+    return Reply.of("cure-leg", length=measure(next(leg for leg in heights if not _is_tight(tape, leg, width))))
 
 
 def _edge(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:

@@ -11,9 +11,9 @@ text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are
 
 _FIELDS = (
     "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "worked", "washed", "counts",
-    "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "cuff", "ease-percent", "around",
-    "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length", "skeins",
-    "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles", "one-at-a-time",
+    "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "leg-height", "cuff", "ease-percent",
+    "around", "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length",
+    "skeins", "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles", "one-at-a-time",
     "through-back-loop", "practice", "chart",
 )  # fmt: skip
 
@@ -30,7 +30,8 @@ CURE_SAYINGS: dict[str, frozenset[str]] = {
     "cure-measure-again": frozenset(),
     "cure-gusset": frozenset({"stitches"}),
     "cure-heel-with-gusset": frozenset(),
-    "cure-calf": frozenset({"stitches"}),
+    "cure-calf-shaped": frozenset(),
+    "cure-leg": frozenset({"length"}),
     "cure-bind-off": frozenset({"name"}),
     "cure-bind-off-needle": frozenset(),
     "cure-needle-up": frozenset(),
@@ -57,6 +58,9 @@ NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "calf-estimated": frozenset({"length", "give_or_take"}),
     "child-estimated": frozenset(),
     "leg-chosen": frozenset({"length"}),
+    "leg-height-unused": frozenset(),
+    "calf-shaped": frozenset({"pairs", "first", "every", "stitches", "circumference"}),
+    "calf-straight": frozenset({"leg"}),
     "cuff-chosen": frozenset({"length"}),
     "ease-chosen": frozenset({"percent"}),
     "foot-shortened": frozenset({"foot", "finished", "shorter"}),

@@ -8,9 +8,12 @@ from plans.conversation import Problem, Reply
 from plans.quantities import Gauge, Length
 from plans.sizing.measures import is_longer, measure
 from plans.sizing.proportions import rounds_in
-from plans.wishes import Wishes
+from plans.wishes import Height, Wishes
 
-_LEG_OF_FOOT = Fraction(6, 10)
+_LEG_OF_FOOT = {Height.ANKLE: Fraction(2, 10), Height.CREW: Fraction(6, 10), Height.KNEE: Fraction(13, 10)}
+"""Of an adult's foot of 25 cm: 5 cm, just over the ankle bone (common practice); 15 cm, as 11 cm and 5 cm of rib are
+usual ("Calculating calf increases", actechniques.co.uk 2021); 32 cm, below the knee (from memory: the hollow of the
+knee is 1.6 foot lengths above the floor, the top of the heel a quarter of one)."""
 _DEEPEST_CUFF = Length.of_cm(4)
 
 
@@ -31,10 +34,10 @@ class Upper(NamedTuple):
 def size_upper(wishes: Wishes, foot: Length, gauge: Gauge) -> Upper | Problem:
     """Rounds of leg and cuff.
 
-    A leg not wished for is 0.6 of the foot to the half centimetre, and never under twice a cuff wished for; a
-    cuff not wished for is 4 cm, or a third of the leg where that is less (our choice).
+    A leg not wished for is 0.6 of the foot to the half centimetre, or as high as its name says, and never under twice
+    a cuff wished for; a cuff not wished for is 4 cm, or a third of the leg where that is less (our choice).
     """
-    leg = wishes.leg or default_leg(foot, wishes.cuff)
+    leg = wishes.leg or default_leg(foot, wishes.cuff, wishes.leg_height or Height.CREW)
     cuff = _size_cuff(wishes, leg, gauge)
     if isinstance(cuff, Problem):
         return cuff
@@ -46,6 +49,7 @@ def size_upper(wishes: Wishes, foot: Length, gauge: Gauge) -> Upper | Problem:
             return _too_short(wishes, leg, gauge)
         leg = gauge.height(cuff_rounds + 1)
     notes = [] if wishes.leg else [Reply.of("leg-chosen", length=measure(leg))]
+    notes += [Reply.of("leg-height-unused")] if wishes.leg and wishes.leg_height else []
     total = rounds_in(leg, gauge)
     notes += [*cuff_notes, *rounded("leg-rounded", leg, total, gauge)]
     return Upper(leg, total - cuff_rounds, cuff_rounds, tuple(notes))
@@ -65,9 +69,9 @@ def _size_cuff(wishes: Wishes, leg: Length, gauge: Gauge) -> tuple[int, tuple[Re
     return rounds, (*notes, *rounded("cuff-rounded", cuff, rounds, gauge))
 
 
-def default_leg(foot: Length, cuff: Length | None) -> Length:
-    """0.6 of the foot to the half centimetre, or twice the cuff."""
-    leg = Length(Fraction(5 * round(foot.mm * _LEG_OF_FOOT / 5)))
+def default_leg(foot: Length, cuff: Length | None, height: Height = Height.CREW) -> Length:
+    """In proportion to the foot, to the half centimetre, or twice the cuff."""
+    leg = Length(Fraction(5 * round(foot.mm * _LEG_OF_FOOT[height] / 5)))
     return leg if cuff is None else max(leg, cuff * 2)
 
 

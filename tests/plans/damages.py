@@ -183,6 +183,12 @@ def _head_damages(plan: Plan) -> Iterator[Damage]:
         for step in (-1, 1):
             update = {field: getattr(plan, field) + step}
             yield Damage("number altered", frozenset(), plan.model_copy(update=update))
+    for field in type(plan.calf).model_fields if plan.calf else ():
+        for step in (-1, 1):
+            calf = plan.calf.model_copy(update={field: getattr(plan.calf, field) + step})
+            yield Damage("number altered", frozenset(), plan.model_copy(update={"calf": calf}))
+    if plan.calf:
+        yield Damage("number altered", frozenset(), plan.model_copy(update={"calf": None}))
     rounds, stitches = 10 / plan.gauge.rounds_per_10cm, 10 / plan.gauge.stitches_per_10cm
     for field, step in (
         ("circumference_cm", stitches * Fraction(plan.multiple + 1, 2)),

@@ -8,7 +8,7 @@ from plans.amounts import Thread, Weight
 from plans.files.fields import PAIR_NEEDLES
 from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.quantities import Length
-from plans.wishes import Count, Swatch, Wishes, Worked
+from plans.wishes import Count, Height, Swatch, Wishes, Worked
 
 INFANT_MM, EU_50_MM = 80, 320
 LACE, BULKY = 40, 12
@@ -95,6 +95,7 @@ def wishes(draw: st.DrawFn) -> Wishes:
         cuff_style=draw(st.sampled_from(Cuff)),
         needles=draw(st.sampled_from(PAIR_NEEDLES)),
         one_at_a_time=draw(st.booleans()),
+        leg_height=draw(st.none() | st.sampled_from(Height)),
         heel=draw(st.sampled_from(Heel)),
         bind_off=draw(st.sampled_from(BindOff)),
         practice=draw(st.sampled_from([False, False, False, False, False, True])),

@@ -18,7 +18,10 @@ def increase(name: str) -> IncreasePart:
 
 
 def between(first: Op, last: Op) -> IncreasePart:
-    """Increases between stitches, one in from each edge, mirrored: k1, first, k to the last, last, k1."""
+    """Increases between stitches, one in from each edge, mirrored: k1, first, k to the last, last, k1.
+
+    At the centre they stand on either side of two plain stitches ("Shaping knee socks", Shaltz, hjsstudio.com).
+    """
 
     @cache
     def ops(stitches: int, start: bool, end: bool) -> Ops:
@@ -29,4 +32,12 @@ def between(first: Op, last: Op) -> IncreasePart:
         middle = r"(k \d+, )?" if end else r"k \d+"
         return (f"k 1, {first} 1, " if start else "") + middle + (f"{last} 1, k 1" if end else "")
 
-    return IncreasePart(ops, look)
+    def centre(stitches: int) -> Ops:
+        side = stitches // 2 - 1
+        return groups((Op.K, side), (first, 1), (Op.K, 2), (last, 1), (Op.K, side))
+
+    def centre_look(stitches: int) -> str:
+        side = stitches // 2 - 1
+        return f"k {side}, {first} 1, k 2, {last} 1, k {side}"
+
+    return IncreasePart(ops, look, centre, centre_look)

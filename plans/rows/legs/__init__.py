@@ -6,7 +6,7 @@ from typing import cast
 
 from plans.names import load
 from plans.pattern import StageName
-from plans.rows.parts import HeelPart, LegPart, Numbers
+from plans.rows.parts import HeelPart, IncreasePart, LegPart, Numbers
 from plans.rows.rounds import Round, even_round, groups, plain
 from plans.stitches import Op
 
@@ -21,19 +21,25 @@ def leg(name: str) -> LegPart:
     return cast("LegPart", load("legs", name, "LEG"))
 
 
-def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart) -> Iterator[Round]:
+def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart, ways: IncreasePart) -> Iterator[Round]:
     """The leg below its cuff. Its first round is plain, and closes the corners.
 
     At each corner of the front the strand between the halves is lifted and worked together with its
     neighbour, so that no hole stays and no stitch is added (common practice). A heel made last has no corners yet:
-    its stitches are kept in the back of this round.
+    its stitches are kept in the back of this round. Where a calf needs room, the back widens at its centre.
     """
     half, part = numbers.half, leg(kind)
     corners = groups((Op.K2TOG_STRAND, 1), (Op.K, half - 2), (Op.SSK_STRAND, 1))
     first_back = heel.opening or heel.closing
     for number in range(1, rounds + 1):
-        front, back = part.ops(number, 0, half), part.ops(number, half, half)
+        loops, after = (half + 2 * _pairs(numbers, before) for before in (number, number + 1))
+        front = part.ops(number, 0, half)
+        back = part.ops(number, half, loops) if after == loops else ways.centre(loops)
         if number == 1:
             front = plain(half) if heel.made_last else corners
             back = first_back[0](numbers) if first_back else plain(half)
-        yield even_round(StageName.LEG, number, front, back, (half, half))
+        yield even_round(StageName.LEG, number, front, back, (half, after))
+
+
+def _pairs(numbers: Numbers, before: int) -> int:
+    return numbers.calf.before(before) if numbers.calf else 0

@@ -1,0 +1,195 @@
+"""A leg that widens towards the calf: where its increases stand, that it fits, and what a straight leg is told."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from plans.charts import rows_of
+from plans.conversation import Reply
+from plans.making import Made, make_plan
+from plans.pattern import Calf, Chart, Cuff, Half, Increase, Leg, Plan, StageName
+from plans.proof import prove
+from plans.quantities import Length
+from plans.rows.increases import increase
+from plans.rows.legs import leg
+from plans.sizing import size_sock
+from plans.sizing.calves import girth_at
+from plans.sizing.tape import read_tape
+from plans.wishes import Height, SockSize, Swatch, Wishes
+from tests.plans.made_up_wishes import feet as feet_of_any_build
+from tests.plans.made_up_wishes import swatches
+from tests.plans.test_surveyed_feet import FEET, feet, wished
+from tests.strategies import varied
+
+SHAPED = Leg("calf-shaped")
+
+
+def knee_high(**changes: object) -> Wishes:
+    measures = {"foot_length": "24.5cm", "ball": "23cm", "calf": "37cm", "leg_height": Height.KNEE}
+    swatch = {"stitches": 30, "rounds": 42}
+    return Wishes.model_validate({"swatch": swatch, "leg_style": SHAPED, **measures, **changes})
+
+
+def sized(**changes: object) -> SockSize:
+    size = size_sock(knee_high(**changes))
+    assert isinstance(size, SockSize), size
+    return size
+
+
+def made(wish: Wishes) -> Plan:
+    found = make_plan(wish)
+    assert isinstance(found, Made), found
+    return found.plan
+
+
+def said(size: SockSize) -> dict[str, dict[str, object]]:
+    return {note.key: dict(note.values) for note in size.notes}
+
+
+def backs(plan: Plan) -> list[int]:
+    """Stitches on the back of the first sock after each round of its leg."""
+    rows = (row for row in plan.rows if row.stage is StageName.LEG and row.sock == 1 and row.half is Half.BACK)
+    return [row.stitches_after for row in rows]
+
+
+def test_a_knee_high_leg_widens_at_even_intervals_from_where_legs_do():
+    """37 cm less a fifth are 88.8 stitches: 92 from 64, 14 pairs in the 55 rounds from 15 cm to the cuff at 28."""
+    size = sized()
+
+    assert size.calf == Calf(pairs=14, first_round=64, every=3)
+    assert (size.leg_rounds, size.cuff_rounds) == (117, 17)
+    assert said(size)["calf-shaped"]["stitches"] == 92
+
+
+def test_each_pair_is_knitted_where_it_was_told_and_the_cuff_is_as_wide():
+    plan = made(knee_high())
+
+    assert backs(plan) == [32 + 2 * min(14, max(0, (number - 64) // 3 + 1)) for number in range(1, 118)]
+    assert {row.stitches_after for row in plan.rows if row.stage is StageName.CUFF} == {32, 60}
+
+
+def test_increases_closer_together_begin_lower():
+    size = sized(swatch={"stitches": 30, "rounds": 30}, calf="52cm", leg="22cm")
+
+    assert size.calf is not None
+    assert size.calf.every == 2
+    assert size.calf.first_round < 45
+
+
+def test_a_leg_below_the_calf_stays_straight_and_says_so():
+    size = sized(leg_height=Height.CREW)
+
+    assert size.calf is None
+    assert "calf-straight" in said(size)
+    assert backs(made(knee_high(leg_height=Height.CREW))) == [32] * size.leg_rounds
+
+
+@pytest.mark.parametrize("examples", [12, pytest.param(1000, marks=pytest.mark.nightly)])
+def test_the_increases_have_room_and_any_rib_fits_above_them(examples):
+    shaped = []
+
+    @given(swatches(), feet_of_any_build(), st.sampled_from(Cuff))
+    @settings(max_examples=examples)
+    def widen(swatch, foot, cuff):
+        chosen = {"leg": None, "leg_height": Height.KNEE, "leg_style": SHAPED, "cuff_style": cuff}
+        found = make_plan(Wishes(swatch=swatch, **{**foot, **chosen}))
+        if isinstance(found, Made) and found.plan.calf is not None:
+            calf, rounds = found.plan.calf, len(backs(found.plan))
+            shaped.append(calf)
+            assert calf.first_round + calf.every * (calf.pairs - 1) <= rounds
+            assert (found.plan.around + 2 * calf.pairs) % 4 == 0
+
+    widen()
+
+    assert len(shaped) > examples // 4
+
+
+@pytest.mark.parametrize("who", ["men", "women"])
+def test_every_surveyed_foot_that_finds_a_straight_knee_high_too_tight_is_cured_by_the_calf_shaped(who):
+    """Their calves measured too."""
+    tight = 0
+    for number, foot in enumerate(feet(who)[: FEET // 8]):
+        wish = wished(foot, 28 + number % 7, only=5).model_copy(update={"leg_height": Height.KNEE})
+        straight = said(size_sock(wish))
+        cured = said(size_sock(wish.model_copy(update={"leg_style": SHAPED})))
+        if "calf-tight" in straight:
+            tight += 1
+            assert straight["calf-tight"]["cure"] == Reply.of("cure-calf-shaped")
+        assert "calf-tight" not in cured
+    print(f"\n{who}: {tight} of {FEET // 8} straight legs too tight")
+
+    assert tight > FEET // 16
+
+
+def test_where_the_leg_cannot_widen_a_lower_one_is_named_and_fits():
+    around = Chart(name="zigzag", rows=rows_of("MMMC\nMMCC"), on="around", stages=(StageName.LEG,))
+    cure = said(sized(leg_style=Leg("straight"), chart=around))["calf-tight"]["cure"]
+    lower = dict(cure.values)["length"]
+
+    assert cure.key == "cure-leg"
+    assert "calf-tight" not in said(sized(leg_style=Leg("straight"), chart=around, leg=f"{lower.tenths_mm / 10}mm"))
+
+
+def test_a_chart_around_a_leg_that_widens_is_refused():
+    around = Chart(name="zigzag", rows=rows_of("MMMC\nMMCC"), on="around", stages=(StageName.LEG,))
+    front = around.model_copy(update={"on": "front"})
+
+    assert [problem.key for problem in make_plan(knee_high(chart=around))] == ["chart-on-calf"]
+    assert made(knee_high(chart=front)).calf
+
+
+def test_twice_the_ease_of_the_foot_is_taken_at_the_calf_and_a_fifth_at_the_most():
+    tops = [said(sized(around=64, ease_percent=ease))["calf-shaped"]["stitches"] for ease in (0, 5, 10, 15)]
+
+    assert tops == [112, 100, 92, 92]
+
+
+@pytest.mark.parametrize("name", Increase)
+@pytest.mark.parametrize("loops", [4, 6, 32, 58])
+def test_a_pair_at_the_centre_is_symmetrical_whatever_the_way_to_increase(name, loops):
+    """By what shows: a made stitch, or of knit front and back its bump, which lies left of the knit."""
+    shown = []
+    for group in increase(name).centre(loops):
+        shown += {"k": [0], "kfb": [0, 1]}.get(group.op, [1]) * group.times
+
+    assert len(shown) == loops + 2
+    assert shown == shown[::-1]
+
+
+def test_the_calf_is_measured_in_a_straight_line_from_the_ankle():
+    tape = read_tape(knee_high(ankle="21cm", calf="37cm"))
+
+    assert girth_at(tape, Length.of_cm(Fraction(45, 2)))[0] == Length.of_cm(29)
+
+
+@pytest.mark.parametrize(("height", "cm"), [(Height.ANKLE, 5), (Height.CREW, Fraction(29, 2)), (Height.KNEE, 32)])
+def test_a_leg_is_as_high_as_its_name_says(height, cm):
+    assert sized(leg_height=height).target_leg == Length.of_cm(cm)
+    assert "leg-chosen" in said(sized(leg_height=height))
+
+
+def test_a_length_goes_before_a_name_and_that_is_said():
+    size = sized(leg="20cm")
+
+    assert size.target_leg == Length.of_cm(20)
+    assert "leg-height-unused" in said(size)
+
+
+def test_a_plan_whose_leg_is_straight_does_not_name_a_calf_and_is_found_out_if_it_does():
+    plan = varied("leg_style", "straight")
+
+    assert plan.calf is None
+    assert not leg("straight").widens
+    assert prove(plan.model_copy(update={"calf": Calf(pairs=2, first_round=2, every=2)}))
+
+
+def test_the_practice_pair_shows_two_pairs():
+    assert backs(varied("leg_style", "calf-shaped")) == [12, 14, 14, 16]
+
+
+def test_a_swatch_alone_makes_a_knee_high_pair_of_a_shoe_size():
+    plan = made(Wishes(swatch=Swatch(stitches=30, rounds=42), shoe="EU 39", leg_height=Height.KNEE, leg_style=SHAPED))
+
+    assert plan.calf is not None
