@@ -26,6 +26,7 @@ def _unused(plan: Plan) -> set[str]:
     return {name for name in _OPTIONAL if not getattr(plan, name)}
 
 
+_OF_SOME_ROWS = ("needles", "slipped", "chart")
 _OPTIONAL = ("charts", "calf", "give_or_take", "wishes", "written")
 
 
@@ -88,7 +89,7 @@ def schema() -> Json:
     }
     form["required"] = [name for name in form["properties"] if name not in _OPTIONAL]
     row = form["$defs"]["Row"]
-    row["required"] = [name for name in row["properties"] if name != "chart"]
+    row["required"] = [name for name in row["properties"] if name not in _OF_SOME_ROWS]
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **form}
 
 
@@ -98,7 +99,9 @@ def _takes_makes(op: Op) -> dict[str, int]:
 
 
 def _row(row: Row) -> Json:
-    chart: Json = {"chart": row.chart.model_dump(mode="json")} if row.chart else {}
+    some: Json = {"chart": row.chart.model_dump(mode="json")} if row.chart else {}
+    some |= {"needles": list(row.needles)} if row.needles else {}
+    some |= {"slipped": row.slipped} if row.slipped else {}
     return {
         "index": row.index,
         "stage": row.stage.value,
@@ -111,7 +114,7 @@ def _row(row: Row) -> Json:
         "turn_after": row.turn_after,
         "stitches_after": row.stitches_after,
         "acts": [act.value for act in row.acts],
-        **chart,
+        **some,
     }
 
 

@@ -1,11 +1,11 @@
 """A plan as data: what the knitter wishes, and every row of both socks in the order the needle gives them."""
 
 from enum import StrEnum
-from fractions import Fraction
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field, PlainSerializer
+from pydantic import Field
 
+from plans.figures import Calf, Decimal, Finished, GiveOrTake, PlanGauge
 from plans.names import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.quantities import Length
 from plans.record import Record
@@ -73,6 +73,9 @@ class Act(StrEnum):
     FIRST_NEEDLE = "take the first needle"     # of two circulars, the fronts'
     SECOND_NEEDLE = "take the second needle"   # the backs'
     BRING_LOOP = "bring the waiting loop"      # in the bind-off, over to the second needle
+    ONE_NEEDLE = "put it on one needle"         # the back, off two double-pointed ones, for the heel
+    SLIP_OVER = "slip the rest over"           # to the next double-pointed needle, which works it with its own
+    NEXT_NEEDLE = "take the next needle"       # of the double-pointed ones; implied by a row's needles
     CHANGE_YARN = "change yarn"
     SNUG = "snug"                              # pull the first two stitches snug
     PULL_TAIL = "pull the tail"
@@ -159,6 +162,8 @@ class Row(Record):
         turn_after: the work is turned after it.
         stitches_after: loops on this half after the row.
         acts: what uses no loop, in order; those that follow the stitches come last.
+        needles: in the round on double-pointed needles, the loops that it leaves on each, one needle after the other.
+        slipped: of the first of them, the loops that are slipped on to the next before that is taken up.
         chart: the row of a chart that it follows.
     """
 
@@ -173,6 +178,8 @@ class Row(Record):
     turn_after: bool
     stitches_after: Count
     acts: tuple[Act, ...] = ()
+    needles: tuple[Count, ...] = ()
+    slipped: Count = 0
     chart: ChartRow | None = None
 
 
@@ -196,6 +203,7 @@ class Needles(StrEnum):
 
     ONE_LONG_CIRCULAR = "one-long-circular"
     TWO_CIRCULARS = "two-circulars"            # fronts on the one, backs on the other
+    DOUBLE_POINTED = "double-pointed"          # five: a half on two of them, one sock at a time
     ONE_CIRCULAR = "one-circular"              # one piece, its whole round on the needle: no halves, all is front
 
 
@@ -234,38 +242,6 @@ class Construction(Record):
     cuff: Cuff = Cuff("rib-1x1")
 
 
-def _decimal(value: object) -> object:
-    return Fraction(str(value)) if isinstance(value, (int, float)) and not isinstance(value, bool) else value
-
-
-Decimal = Annotated[Fraction, BeforeValidator(_decimal), PlainSerializer(float, return_type=float)]
-"""An exact number inside, a plain JSON number outside."""
-
-
-class PlanGauge(Record):
-    """Stitches and rounds over 10 cm."""
-
-    stitches_per_10cm: Decimal
-    rounds_per_10cm: Decimal
-
-
-class Finished(Record):
-    """What the socks will measure, relaxed, in cm."""
-
-    circumference_cm: Decimal
-    foot_length_cm: Decimal
-    leg_cm: Decimal
-    height_cm: Decimal | None = None           # of a piece that is no sock
-
-
-class GiveOrTake(Record):
-    """How far off the finished measures may be, in cm, as far as the swatches tell: nineteen times in twenty."""
-
-    circumference_cm: Decimal
-    foot_length_cm: Decimal
-    leg_cm: Decimal
-
-
 class Written(Record):
     """A piece written round by round: its pattern in the usual abbreviations, in one agreed form.
 
@@ -276,23 +252,6 @@ class Written(Record):
 
     pattern: str
     yarns: tuple[str, str] | None = None
-
-
-class Calf(Record):
-    """How the back of a leg widens towards the calf: pairs of increases at its centre.
-
-    Attributes:
-        first_round: the leg's round with the first pair.
-        every: rounds from one pair to the next.
-    """
-
-    pairs: Annotated[int, Field(ge=1)]
-    first_round: Annotated[int, Field(ge=2)]
-    every: Annotated[int, Field(ge=2)]
-
-    def before(self, number: int) -> int:
-        """Pairs made before a round of the leg."""
-        return min(self.pairs, max(0, -((self.first_round - number) // self.every)))
 
 
 class Plan(Record):

@@ -37,7 +37,7 @@ _PARTS: dict[str, set[str]] = {
     "sock-first": set(), "sock-second": set(), "sock-named": {"name"},
     "piece-first": set(), "piece-second": set(),       # of a pair that is no socks
     "grain-group": set(), "grain-half": set(), "grain-side": set(), "grain-round": set(),
-    "grain-follow": set(),
+    "grain-needle": set(), "grain-follow": set(),
     # where a step is: one half of one sock, one row of a heel, a side of both socks, a round, the rest of one
     "where-half": {"half", "sock"},
     "where-heel-row": {"sock", "row", "of"},

@@ -62,8 +62,13 @@ KINDS = {
 CHOICES = tuple((field, str(name)) for field, names in KINDS.items() for name in names)
 """Every construction there is."""
 
-ARRANGEMENTS = tuple((needles, alone) for needles in PAIR_NEEDLES for alone in (False, True))
-"""What a pair can lie on, both socks at once or one after the other."""
+ARRANGEMENTS = tuple(
+    (needles, alone)
+    for needles in PAIR_NEEDLES
+    for alone in (False, True)
+    if alone or needles is not Needles.DOUBLE_POINTED
+)
+"""What a pair can lie on, both socks at once or one after the other; double-pointed needles hold one alone."""
 
 EVERYWHERE = tuple((*choice, *arrangement) for choice in CHOICES for arrangement in ARRANGEMENTS)
 """Every construction on every arrangement."""

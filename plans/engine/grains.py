@@ -3,6 +3,7 @@
 from plans.conversation import Decision, Grain, GrainSet, Progress, Reply
 from plans.engine.calling import call
 from plans.engine.courses import course
+from plans.engine.naming import grain_name
 from plans.engine.places import GRAINS, effective, in_hand
 from plans.pattern import Plan
 
@@ -28,6 +29,6 @@ def coarser(plan: Plan, progress: Progress) -> Decision:
 
 def _set(plan: Plan, progress: Progress, grain: Grain) -> Decision:
     reply = Reply.of(
-        "grain-set", grain=Reply.of(f"grain-{grain}"), call=call(plan, progress.now, grain)
+        "grain-set", grain=grain_name(plan, grain), call=call(plan, progress.now, grain)
     )
     return Decision(events=(GrainSet(grain=grain),), reply=reply)

@@ -1,6 +1,6 @@
 """What socks, halves, stages and places are called in replies."""
 
-from plans.conversation import Reply
+from plans.conversation import Grain, Reply
 from plans.engine.courses import Course, heel_stages
 from plans.pattern import Half, Needles, Plan, Row, StageName
 from plans.sayings import stage_key
@@ -26,6 +26,12 @@ def is_whole(plan: Plan) -> bool:
 def said(plan: Plan, key: str) -> str:
     """The key by which something is said of socks, or of a piece written by hand."""
     return key if plan.written is None else f"{key}-written"
+
+
+def grain_name(plan: Plan, grain: Grain) -> Reply:
+    """How large the steps are; a half lies on two double-pointed needles, and is a side of the one sock on them."""
+    by_needle = {"half": "needle", "side": "half"} if plan.construction.needles is Needles.DOUBLE_POINTED else {}
+    return Reply.of(f"grain-{by_needle.get(grain, grain)}")
 
 
 def half_name(half: Half) -> Reply:

@@ -7,7 +7,7 @@ from plans.conversation import Grain, Place, PlanId, Standing
 from plans.engine.courses import Course, course, slot
 from plans.engine.likeness import is_knitted_throughout, is_plain, is_read_out, is_told_by_number
 from plans.engine.steps import Step, steps
-from plans.pattern import Half, Plan, StageName
+from plans.pattern import Act, Half, Plan, StageName
 
 Fixed = Literal["group", "half", "side", "round"]
 """A grain without "follow"."""
@@ -89,6 +89,8 @@ def _following(the_course: Course, row_index: int) -> Fixed:
 def span(plan: Plan, standing: Standing, grain: Grain) -> Span:
     """The step in hand: to the end of the group, of the row, of the side over both socks, or of the round.
 
+    A row that lies on two double-pointed needles goes by needles; there one sock's side is a half.
+
     Acts that stand alone are spans of their own, and a span stops before one; a round that one interrupts
     goes by sides. Empty when finished.
     """
@@ -109,11 +111,18 @@ def _end(the_course: Course, start: int, grain: Fixed) -> int:
     row_index = the_course.row_of[start]
     stop = the_course.alone[start + 1]
     if grain == "half":
-        return min(the_course.starts[row_index + 1], stop)
+        return min(_needle_end(the_course, start), the_course.starts[row_index + 1], stop)
     whole = the_course.starts[the_course.rounds[the_course.round_of[row_index]].end]
     if grain == "round" and stop >= whole:
         return whole
     return min(the_course.starts[the_course.sides[the_course.side_of[row_index]].end], stop)
+
+
+def _needle_end(the_course: Course, start: int) -> int:
+    """Where the next double-pointed needle is taken up; the end where there is none."""
+    row_end = the_course.starts[the_course.row_of[start] + 1]
+    ahead = range(start + 1, row_end)
+    return next((at for at in ahead if Act.NEXT_NEEDLE in the_course.steps[at].before), row_end)
 
 
 def after(plan: Plan, standing: Standing, grain: Grain) -> Standing:

@@ -51,8 +51,10 @@ class Step:
 def steps(row: Row) -> tuple[Step, ...]:
     """The row's steps in order: acts that stand alone, stitches, acts that stand alone and follow.
 
-    Any other act belongs to the step it comes before, or follows. A repeat (slip one, knit one) is one step.
+    Any other act belongs to the step it comes before, or follows. A repeat (slip one, knit one) is one step. On
+    double-pointed needles a step ends where the next needle is taken up.
     """
+    onto_first, onto_second = _by_needles(row)
     waiting: tuple[Act, ...] = ()
     found: list[Step] = []
     for act in (act for act in row.acts if not act.follows):
@@ -60,7 +62,12 @@ def steps(row: Row) -> tuple[Step, ...]:
         if act.stands_alone:
             found.append(Step(before=waiting, alone=True))
             waiting = ()
-    found += [_stitches(groups, times) for groups, times in repeats(row.ops)]
+    waiting = (Act.NEXT_NEEDLE, *waiting) if row.needles else waiting
+    found += [_stitches(groups, times) for groups, times in repeats(onto_first)]
+    if onto_second:
+        change = (Act.SLIP_OVER, Act.NEXT_NEEDLE) if row.slipped else (Act.NEXT_NEEDLE,)
+        begins, *others = (_stitches(groups, times) for groups, times in repeats(onto_second))
+        found += [replace(begins, before=change), *others]
     if waiting:
         first = next((at for at, step in enumerate(found) if step.groups), len(found))
         found[first : first + 1] = [replace(step, before=waiting) for step in found[first : first + 1]] or [
@@ -72,6 +79,20 @@ def steps(row: Row) -> tuple[Step, ...]:
         else:
             found[-1] = replace(found[-1], after=(*found[-1].after, act))
     return tuple(found)
+
+
+def _by_needles(row: Row) -> tuple[tuple[Group, ...], tuple[Group, ...]]:
+    """The stitches worked onto the first of two needles, and those onto the second."""
+    room, onto = row.needles[0] if len(row.needles) == 2 else 0, (list[Group](), list[Group]())
+    if not room:
+        return row.ops, ()
+    for group in row.ops:
+        each = makes(group.op)
+        times = min(group.times, room // each) if each else group.times * bool(room)
+        room -= times * each
+        for needle, number in enumerate((times, group.times - times)):
+            onto[needle].extend([group.model_copy(update={"times": number})] if number else [])
+    return tuple(onto[0]), tuple(onto[1])
 
 
 def _stitches(groups: tuple[Group, ...], times: int) -> Step:

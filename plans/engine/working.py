@@ -34,7 +34,11 @@ def row_work(the_course: Course, span: Span, *, opens: bool) -> tuple[Reply, ...
     """The stitches of a span within one row; where they open it, the row of its chart first."""
     row = the_course.row(span.start)
     colours = colours_of(the_course.plan, row)
-    work = tuple(said for at in span.positions for said in step_work(the_course.steps[at], colours))
+    work: tuple[Reply, ...] = ()
+    for at in span.positions:
+        step = the_course.steps[at]
+        between = step.before if at != span.positions[0] else ()
+        work += (*(Reply.of(act_key(act)) for act in between), *step_work(step, colours))
     if row.chart is None or not opens:
         return work
     return (Reply.of("chart-row", row=row.chart.row, of=row.chart.of), *work)

@@ -6,6 +6,7 @@ from plans.conversation import Problem
 from plans.pattern import Plan
 from plans.proof.acts import check_acts
 from plans.proof.charting import check_charts
+from plans.proof.dividing import check_dividing
 from plans.proof.findings import Case, Finding, Told, case_of
 from plans.proof.heels import check_heels
 from plans.proof.labels import check_labels
@@ -23,6 +24,7 @@ _CHECKS: tuple[Callable[[Case], Iterator[Finding]], ...] = (
     check_shape,
     check_charts,
     check_acts,
+    check_dividing,
     check_pair,
     check_sizes,
 )

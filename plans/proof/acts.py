@@ -9,7 +9,7 @@ from plans.stitches import Op
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL,
     Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
-    Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.ONE_NEEDLE, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
     Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 )  # fmt: skip
 _PLACE = {act: place for place, act in enumerate(_ORDER)}
@@ -76,7 +76,12 @@ def _begins_heel(case: Case, stage: Stage) -> bool:
 
 
 def _needles(case: Case, place: int, row: Row) -> Iterator[Act]:
-    """Of two circulars one is taken up where its side begins, and the loop that waits on the other is brought over."""
+    """Of two circulars one is taken up where its side begins, and the loop that waits on the other is brought over.
+
+    Off two double-pointed needles a heel that goes back and forth is slipped onto one.
+    """
+    if case.pointed and case.turns_back(place):
+        yield Act.ONE_NEEDLE
     if case.plan.construction.needles is not Needles.TWO_CIRCULARS:
         return
     front = row.half is Half.FRONT
@@ -117,7 +122,7 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
     name = stage.name if stage else None
     back = row.half is Half.BACK
     if back and (name is StageName.CAST_ON or case.opens_heel(place)):
-        yield Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT
+        yield from () if case.pointed else (Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT,)
     if name is StageName.TOE and not back and case.due[place] == 1:
         yield Act.PULL_TAIL
     if back and stage is not None:

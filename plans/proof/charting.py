@@ -35,7 +35,7 @@ def _is_due(case: Case, chart: Chart, place: int, row: Row) -> bool:
     stage = case.owners[place]
     name = stage.name if stage else row.stage
     if name is StageName.LEG:
-        closed = stage is not None and place >= stage.first_row + 4
+        closed = stage is not None and place >= stage.first_row + case.passes
         return StageName.LEG in chart.stages and closed and (row.half is Half.FRONT or chart.on == "around")
     on_foot = StageName.FOOT in chart.stages
     if row.half is Half.FRONT:

@@ -53,6 +53,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "act-missing": frozenset({"act"}),
     "act-not-due": frozenset({"act"}),
     "acts-out-of-order": frozenset({"act"}),
+    "needles-wrong": frozenset({"found", "wanted"}),
     # what the plan says of itself; `name` is the field, such as gusset
     "stated-wrong": frozenset({"name", "found", "stated"}),
     "circumference-off": _FOUND,

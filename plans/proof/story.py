@@ -24,7 +24,8 @@ class Story:
         self.findings: list[Finding] = []
         name = plan.construction.heel
         self._turned_back = frozenset() if name is not None and heel(name).made_last else _HEEL
-        self._turns = plan.construction.needles is not Needles.ONE_CIRCULAR
+        self._halves = plan.construction.needles is not Needles.ONE_CIRCULAR
+        self._turns = plan.construction.needles is not Needles.DOUBLE_POINTED
         self._alone = plan.construction.order is Order.ONE_AFTER_THE_OTHER
         self._began = 0
 
@@ -79,10 +80,10 @@ class Story:
         """Whether the work must be turned now; if so, it is.
 
         A right-side row over a whole half is followed by what lies next at the tip: the other sock's half on
-        the same side of the needle, or the other side, for which the whole work is turned. After any other
-        row the same half is worked back. A graft takes both halves off the needle and ends there.
+        the same side of the needle, or the other side, for which the whole work is turned, but not on double-pointed
+        needles. After any other row the same half is worked back. A graft takes both halves off and ends there.
         """
-        if sets_up(row) or (came.whole and not self._turns):
+        if sets_up(row) or (came.whole and not self._halves):
             self._began = self.needle.fresh
             return False
         if any(group.op is Op.GRAFT for group in row.ops):
@@ -91,7 +92,7 @@ class Story:
             following = self._following(row)
             turns, self.half = following is not self.half, following
             self._began = self.needle.fresh if turns else self._began
-            return turns
+            return turns and self._turns
         self.side = Facing.WS if self.side is Facing.RS else Facing.RS
         return True
 

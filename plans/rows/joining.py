@@ -8,6 +8,7 @@ from plans.pattern import (
     Direction,
     Finished,
     Half,
+    Needles,
     Order,
     Pairing,
     Plan,
@@ -66,19 +67,22 @@ def numbers_of(size: SockSize) -> Numbers:
 
 def placing(wishes: Wishes, numbers: Numbers) -> Placing:
     """How the pair lies on the needles, and how it ends."""
-    opening = heel(wishes.heel).opening
+    the_heel = heel(wishes.heel)
+    opening = the_heel.opening
     return Placing(
         needles=wishes.needles,
         order=order(wishes),
         long_tail=bind_off(wishes.bind_off).long_tail,
         opens=opening[0](numbers)[0].op if opening else None,
         hemmed=cuff(wishes.cuff_style).hemmed,
+        back_and_forth=frozenset() if the_heel.made_last else frozenset(the_heel.stages),
     )
 
 
 def order(wishes: Wishes) -> Order:
-    """Whether both socks are on the needle."""
-    return Order.ONE_AFTER_THE_OTHER if wishes.one_at_a_time else Order.BOTH_AT_ONCE
+    """Whether both socks are on the needle; double-pointed ones hold one alone."""
+    alone = wishes.one_at_a_time or wishes.needles is Needles.DOUBLE_POINTED
+    return Order.ONE_AFTER_THE_OTHER if alone else Order.BOTH_AT_ONCE
 
 
 def construction(wishes: Wishes) -> Construction:

@@ -4,12 +4,14 @@ Both socks at once: at the start the fronts face, the first sock nearest the tip
 first sock, the front of the second, turn, the back of the second, the back of the first, turn ("Two toe-up socks on
 the magic loop", faithknitter.com, 2008; where each yarn hangs: derived). A heel worked back and forth stands in the
 back pass: the whole heel of the second sock, then the whole heel of the first. On two circulars the fronts lie on
-one and the backs on the other; order and yarns are the same. One after the other: front, turn, back, turn.
+one and the backs on the other; order and yarns are the same. One after the other: front, turn, back, turn. On
+double-pointed needles, one after the other too, nothing is turned but in a heel: see `plans.rows.dividing`.
 """
 
 from typing import NamedTuple
 
 from plans.pattern import Act, Half, Needles, Order, Row, Sock, StageName
+from plans.rows.dividing import divided
 from plans.rows.rounds import Pass, Round, RoundKind
 from plans.stitches import Op
 
@@ -39,6 +41,7 @@ class Placing(NamedTuple):
         long_tail: the bind-off is sewn with the cut yarn.
         opens: what kept the stitches of a heel made last.
         hemmed: the cuff is sewn down at the very end.
+        back_and_forth: the stages of a heel that is worked so on the back.
     """
 
     needles: Needles
@@ -46,6 +49,12 @@ class Placing(NamedTuple):
     long_tail: bool = False
     opens: Op | None = None
     hemmed: bool = False
+    back_and_forth: frozenset[StageName] = frozenset()
+
+    @property
+    def pointed(self) -> bool:
+        """Whether it is knitted on double-pointed needles."""
+        return self.needles is Needles.DOUBLE_POINTED
 
 
 def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]:
@@ -63,7 +72,7 @@ def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]
         _write_alone(line, 2, socks[1])
     finish = (*((Act.SEW_HEM,) if placing.hemmed else ()), Act.WEAVE_IN, Act.WASH)
     line.rows[-1] = line.rows[-1].model_copy(update={"acts": (*line.rows[-1].acts, *finish)})
-    return tuple(line.rows)
+    return divided(line.rows, placing.back_and_forth) if placing.pointed else tuple(line.rows)
 
 
 class _Around(NamedTuple):
@@ -120,33 +129,33 @@ def _write_pair(line: "_Line", socks: tuple[Rounds, Rounds]) -> None:
         acts = _around(socks[0], place, line.placing)
         start = (*line.needle(Half.FRONT), *acts.snug)
         line.write(1, Half.FRONT, first.front, _Placed(acts.stops, start, acts.front))
-        line.write(2, Half.FRONT, second.front, _Placed((), acts.snug, (*acts.front, line.turn())))
+        line.write(2, Half.FRONT, second.front, _Placed((), acts.snug, (*acts.front, *line.turn())))
         _write_back(line, 2, second, (*line.needle(Half.BACK), *line.bring(second), *acts.snug), acts.back)
-        _write_back(line, 1, first, (*line.bring(first), *acts.snug), (*acts.back, line.turn()))
+        _write_back(line, 1, first, (*line.bring(first), *acts.snug), (*acts.back, *line.turn()))
 
 
 def _write_alone(line: "_Line", sock: Sock, rounds: Rounds) -> None:
     for place, work in enumerate(rounds):
         if work.kind is RoundKind.SET_UP:
-            _set_up(line, sock, work, Act.READY_TO_KNIT)
+            _set_up(line, sock, work, *(() if line.placing.pointed else (Act.READY_TO_KNIT,)))
             continue
         if work.kind is RoundKind.GRAFT:
             line.write(sock, Half.FRONT, work.front, _Placed(before=line.needle(Half.FRONT)))
             continue
         acts = _around(rounds, place, line.placing)
         start = (*line.needle(Half.FRONT), *acts.snug)
-        line.write(sock, Half.FRONT, work.front, _Placed(acts.stops, start, (*acts.front, line.turn())))
-        start = (*line.needle(Half.BACK), *line.bring(work), *acts.snug)
-        _write_back(line, sock, work, start, (*acts.back, line.turn()))
+        line.write(sock, Half.FRONT, work.front, _Placed(acts.stops, start, (*acts.front, *line.turn())))
+        start = (*line.needle(Half.BACK, heel=len(work.back) > 1), *line.bring(work), *acts.snug)
+        _write_back(line, sock, work, start, (*acts.back, *line.turn()))
 
 
-def _set_up(line: "_Line", sock: Sock, work: Round, after: Act) -> None:
+def _set_up(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:
     """Both halves of a sock put on the needle at once, in an open heel or by the closed-toe cast-on."""
     opens = line.placing.opens
     cast_on = work.front.stage is StageName.CAST_ON or opens is None
     before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
     line.write(sock, Half.FRONT, work.front, _Placed(before=before))
-    line.write(sock, Half.BACK, work.back[0], _Placed(after=(after,)))
+    line.write(sock, Half.BACK, work.back[0], _Placed(after=after))
 
 
 def _write_back(line: "_Line", sock: Sock, work: Round, before: Acts, after: Acts) -> None:
@@ -190,8 +199,10 @@ class _Line:
         )
         self.rows.append(row)
 
-    def needle(self, half: Half) -> Acts:
-        """Of two circulars, the one to take up."""
+    def needle(self, half: Half, *, heel: bool = False) -> Acts:
+        """Of two circulars, the one to take up; a heel lies on one double-pointed needle."""
+        if self.placing.pointed and heel:
+            return (Act.ONE_NEEDLE,)
         if self.placing.needles is not Needles.TWO_CIRCULARS:
             return ()
         return (Act.FIRST_NEEDLE if half is Half.FRONT else Act.SECOND_NEEDLE,)
@@ -201,7 +212,9 @@ class _Line:
         waits = work.front.stage is StageName.BIND_OFF and work.front.after == 1
         return (Act.BRING_LOOP,) if waits and self.placing.needles is Needles.TWO_CIRCULARS else ()
 
-    def turn(self) -> Act:
+    def turn(self) -> Acts:
         """The turn at the end of a side, by turns one way and the other, so that the yarns do not twist."""
+        if self.placing.pointed:
+            return ()
         self._clockwise = not self._clockwise
-        return Act.TURN_CLOCKWISE if self._clockwise else Act.TURN_ANTICLOCKWISE
+        return (Act.TURN_CLOCKWISE if self._clockwise else Act.TURN_ANTICLOCKWISE,)

@@ -90,6 +90,7 @@ NOTE_SAYINGS: dict[str, frozenset[str]] = {
     "gauge-more-stitches-than-rounds": frozenset({"stitches", "rounds"}),
     "swatch-small": frozenset({"length", "least"}),
     "cast-on-unusual": frozenset({"loops", "least", "most"}),
+    "needles-hold-one": frozenset(),
     "practice-size": frozenset({"stitches", "circumference", "foot", "leg"}),
     "practice-ignores": frozenset({"field"}),
 }

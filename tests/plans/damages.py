@@ -54,6 +54,12 @@ def _row_damages(row: Row) -> Iterator[tuple[str, Changes]]:
         yield "stage altered", {"stage": stage}
     yield from _act_damages(row)
     yield from _group_damages(row)
+    if row.needles:
+        yield "needles altered", {"needles": (row.needles[0] + 1, *(loops - 1 for loops in row.needles[1:]))}
+        yield "needles altered", {"slipped": row.slipped + 1}
+        yield "needles altered", {"needles": (row.stitches_after,) if len(row.needles) > 1 else ()}
+    else:
+        yield "needles altered", {"needles": (row.stitches_after,)}
 
 
 def _some(names: type[Name], row: Row, but: tuple[Name, ...]) -> tuple[Name, ...]:

@@ -17,6 +17,7 @@ KINDS = {
     "wrap invented", "double left", "double invented", "increase dropped", "operation dropped",
     "increase leans the wrong way", "operation mistaken", "increase moved", "row dropped", "row doubled",
     "rows exchanged", "index altered", "stage list altered", "stage dropped", "number altered", "measure altered",
+    "needles altered",
 }  # fmt: skip
 _MARK = {Heel.WRAPPED: "double left", Heel.GERMAN: "wrap left"}
 

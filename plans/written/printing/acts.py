@@ -7,7 +7,8 @@ from plans.stitches import Op
 
 _RANKS = [
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.JOIN,
-    Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP, Act.SNUG,
+    Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
+    Act.ONE_NEEDLE, Act.SNUG,
     Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
     Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 ]  # fmt: skip
@@ -26,10 +27,10 @@ class Told(NamedTuple):
     exactly: tuple[Act, ...] | None = None
 
 
-def told(rows: tuple[Row, ...], at: int, *, halves: bool) -> Told:
+def told(rows: tuple[Row, ...], at: int, *, halves: bool, turned: bool) -> Told:
     """What must be written of the acts of the row at a place of all."""
     row = rows[at]
-    usual = _without_saying(rows, at, halves=halves)
+    usual = _without_saying(rows, at, halves=halves, turned=turned)
     extra = list(row.acts)
     for act in usual:
         if act not in extra:
@@ -48,7 +49,7 @@ def _rank(act: Act) -> int:
     return _RANKS.index(Act.CUT) if act.follows else 0
 
 
-def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool) -> list[Act]:
+def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool, turned: bool) -> list[Act]:
     row, earlier = rows[at], rows[at - 1] if at else None
     later = rows[at + 1] if at + 1 < len(rows) else None
     found = [Act.CHANGE_YARN] if earlier is not None and earlier.sock != row.sock else []
@@ -61,6 +62,6 @@ def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool) -> list[Act
         return found
     if row.ops and row.ops[-1].op is Op.WRAP_TURN:
         return [*found, Act.TURN]
-    if Act.TURN not in row.acts and (later is None or later.half is not row.half):
+    if turned and Act.TURN not in row.acts and (later is None or later.half is not row.half):
         found.append(_TURNING[1] if row.half is Half.FRONT else _TURNING[2])
     return found

@@ -29,11 +29,11 @@ class Block:
 class Blocks:
     """One plan's rows, with how they lie."""
 
-    def __init__(self, rows: tuple[Row, ...], *, pieces: int, halves: bool) -> None:
+    def __init__(self, rows: tuple[Row, ...], *, pieces: int, halves: bool, turned: bool) -> None:
         self._rows = rows
         self._halves = halves
         self._order = _ORDERS[pieces] if halves else _ORDERS[1][:1]
-        self._told = [told(rows, at, halves=halves) for at in range(len(rows))]
+        self._told = [told(rows, at, halves=halves, turned=turned) for at in range(len(rows))]
         self._waiting: list[Line] = []
         self._known: int | None = None
 

@@ -8,9 +8,9 @@ from plans.stitches import Op
 
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.JOIN,
-    Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP, Act.SNUG,
-    Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN, Act.TURN_CLOCKWISE,
-    Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
+    Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
+    Act.ONE_NEEDLE, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
+    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 )  # fmt: skip
 _PLACE = {act: place for place, act in enumerate(_ORDER)}
 _TURNS = frozenset({Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE})
@@ -38,23 +38,27 @@ class Draft:
     chart: ChartRow | None
 
 
-def finished(drafts: list[Draft], *, halves: bool) -> tuple[Row, ...]:
+def finished(drafts: list[Draft], *, halves: bool, turned: bool) -> tuple[Row, ...]:
     """The rows, with what goes without saying: the change of yarn, the snug first stitches, the turn.
 
     Args:
         drafts: in the order of the needle.
-        halves: whether each piece lies in two halves, so that the work is turned between them.
+        halves: whether each piece lies in two halves.
+        turned: whether the work is turned between them.
     """
     return tuple(
-        _row(index, drafts[index - 1] if index else None, draft, following, halves=halves)
+        _row(index, drafts[index - 1] if index else None, draft, following, halves=halves, turned=turned)
         for index, (draft, following) in enumerate(zip(drafts, [*drafts[1:], None], strict=False))
     )
 
 
-def _row(index: int, before: Draft | None, draft: Draft, following: Draft | None, *, halves: bool) -> Row:
+def _row(  # noqa: PLR0913 (a row, its neighbours, and how they lie)
+    index: int, before: Draft | None, draft: Draft, following: Draft | None, *, halves: bool, turned: bool
+) -> Row:
     acts = draft.exactly
     if acts is None:
-        told = [*draft.acts, *(_usual(before, draft, following) if halves else _change(before, draft))]
+        usual = _usual(before, draft, following, turned=turned) if halves else _change(before, draft)
+        told = [*draft.acts, *usual]
         acts = tuple(sorted(told, key=_place))
     return Row(
         index=index,
@@ -81,7 +85,7 @@ def _change(before: Draft | None, draft: Draft) -> Iterable[Act]:
         yield Act.CHANGE_YARN
 
 
-def _usual(before: Draft | None, draft: Draft, following: Draft | None) -> Iterable[Act]:
+def _usual(before: Draft | None, draft: Draft, following: Draft | None, *, turned: bool) -> Iterable[Act]:
     yield from _change(before, draft)
     goes_on = before is not None and (before.sock, before.half) == (draft.sock, draft.half)
     if draft.stage not in _UNSNUG and not goes_on:
@@ -90,5 +94,5 @@ def _usual(before: Draft | None, draft: Draft, following: Draft | None) -> Itera
         return
     if draft.ops and draft.ops[-1].op is Op.WRAP_TURN:
         yield Act.TURN
-    elif following is None or following.half is not draft.half:
+    elif turned and (following is None or following.half is not draft.half):
         yield Act.TURN_CLOCKWISE if draft.half is Half.FRONT else Act.TURN_ANTICLOCKWISE

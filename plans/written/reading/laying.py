@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from plans.charts import parted
 from plans.pattern import Act, Chart, ChartRow, Facing, Half, Row, Sock, StageName
+from plans.rows.dividing import divided
 from plans.stitches import Op
 from plans.written.reading.counting import Scope, Unit, gains, grouped, loops_taken
 from plans.written.reading.cursor import Wrong
@@ -38,10 +39,15 @@ _FIRST_LOOP = {Op.SEW_BO: Op.SL_WYIB}
 
 @dataclass(frozen=True, slots=True)
 class Lie:
-    """How the pieces lie on the needle: how many there are, and whether each is in two halves."""
+    """How the pieces lie on the needle: how many there are, and whether each is in two halves.
+
+    Attributes:
+        pointed: they lie on double-pointed needles.
+    """
 
     pieces: int
     halves: bool
+    pointed: bool = False
 
     def round_of(self, who: Who) -> tuple[Place, ...]:
         """The places of a round in the order in which the needle gives them."""
@@ -90,7 +96,8 @@ class Needle:
 
     def rows(self) -> tuple[Row, ...]:
         """All rows."""
-        return finished(self._drafts, halves=self.lie.halves)
+        rows = finished(self._drafts, halves=self.lie.halves, turned=not self.lie.pointed)
+        return divided(rows, _back_and_forth(rows)) if self.lie.pointed else rows
 
     def work(self, statements: list[Statement], end: Token) -> None:
         """Work all of them.
@@ -330,6 +337,12 @@ def _units_of(
 
 def _both(one: Who, other: Who) -> Who:
     return Who(other.sock or one.sock, other.half or one.half)
+
+
+def _back_and_forth(rows: tuple[Row, ...]) -> frozenset[StageName]:
+    """The parts in which rows of one half follow each other."""
+    strips = ((one, other) for one, other in pairwise(rows) if (one.sock, one.half) == (other.sock, other.half))
+    return frozenset(row.stage for strip in strips for row in strip)
 
 
 def _at(statement: Statement) -> Token:

@@ -31,7 +31,8 @@ def read_rows(
     statements = list(grammar.statements())
     if grammar.problems:
         return Refused(tuple(grammar.problems))
-    needle = Needle(Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR), head.charts)
+    lie = Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR, head.needles is Needles.DOUBLE_POINTED)
+    needle = Needle(lie, head.charts)
     try:
         needle.work(statements, cut[-1])
     except Wrong as wrong:

@@ -1,0 +1,68 @@
+"""A sock on a set of five double-pointed needles: two hold the front, two the back, the fifth knits.
+
+A quarter of the stitches on each of four needles (common practice). Each needle's stitches are knitted onto the free
+one, so what a needle gains or loses stays on it; stitches that the next operation would take from two needles at once
+are slipped on to the second of them. A heel worked back and forth lies on one needle.
+"""
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from plans.pattern import Group, Half, Row, Sock, StageName
+from plans.stitches import BIND_OFFS, Op, makes, takes
+
+FEWEST = 4
+"""Loops of a half that are divided; fewer stay together."""
+
+_NOT_ROUND = frozenset({Op.CO, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.FASTEN}) | BIND_OFFS
+
+
+class _Cut(NamedTuple):
+    """A place between two operations: loops taken and made before it."""
+
+    taken: int
+    made: int
+
+
+def divided(rows: Iterable[Row], back_and_forth: frozenset[StageName]) -> tuple[Row, ...]:
+    """The rows with what each leaves on which needle.
+
+    Args:
+        rows: of both socks, one sock after the other.
+        back_and_forth: the stages in which backs are worked so.
+    """
+    first: dict[tuple[Sock, Half], int] = {}
+    found: list[Row] = []
+    for row in rows:
+        here = row.sock, row.half
+        heel = row.half is Half.BACK and row.stage in back_and_forth
+        if heel or not _NOT_ROUND.isdisjoint(group.op for group in row.ops):
+            first.pop(here, None)
+            found.append(row)
+            continue
+        cut = _cut(row.ops, row.stitches_after, first.get(here))
+        if cut is None:
+            first.pop(here, None)
+            found.append(row.model_copy(update={"needles": (row.stitches_after,)}))
+            continue
+        needles, slipped = (cut.made, row.stitches_after - cut.made), first.get(here, cut.taken) - cut.taken
+        first[here] = cut.made
+        found.append(row.model_copy(update={"needles": needles, "slipped": slipped}))
+    return tuple(found)
+
+
+def _cut(ops: tuple[Group, ...], loops: int, first: int | None) -> _Cut | None:
+    """Where the next needle is taken up: at the end of the first one's loops, or in the middle if there was one only.
+
+    None where all are worked onto one needle.
+    """
+    if loops < FEWEST:
+        return None
+    cut = _Cut(0, 0)
+    for group in ops:
+        for _ in range(group.times):
+            following = _Cut(cut.taken + takes(group.op), cut.made + makes(group.op))
+            if (2 * cut.made >= loops) if first is None else (following.taken > first):
+                return cut if cut.made else None
+            cut = following
+    return None
