@@ -16,6 +16,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "too-few-loops": frozenset({"sock", "half"}),
     "loops-not-worked": frozenset({"sock", "half", "loops"}),
     "loops-at-end": frozenset({"loops"}),
+    "other-sock-on-needle": frozenset({"sock", "loops"}),
     "count-wrong": frozenset({"found", "stated"}),
     "nothing-to-pass-over": frozenset({"sock"}),
     "fastened-too-early": frozenset({"loops"}),

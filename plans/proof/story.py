@@ -51,8 +51,9 @@ class Story:
         """One after the other: where a sock is cast on, the other is off the needle."""
         other = SECOND_SOCK - (row.sock - 1)
         left = self.needle.counts[other] + self.needle.counts[other + BACK_HALF]
-        if self._alone and left and any(group.op is Op.CO for group in row.ops):
-            yield found(place, "loops-at-end", loops=left)
+        begins = not self.needle.counts[row.sock - 1] and any(group.op is Op.CO for group in row.ops)
+        if self._alone and left and begins:
+            yield found(place, "other-sock-on-needle", sock=3 - row.sock, loops=left)
 
     def _may_wait(self, row: Row) -> bool:
         """Whether a row may leave loops of its half unworked."""

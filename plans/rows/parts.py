@@ -160,6 +160,7 @@ class CuffPart:
         look: the same, how the half looks.
         hemmed: it is folded to the inside and sewn down.
         folds: half of its rounds do not show.
+        one_by_one: it is a rib of one and one to its edge.
     """
 
     rounds: Callable[[int], int]
@@ -167,6 +168,7 @@ class CuffPart:
     look: Callable[[int, int, int, int], str]
     hemmed: bool = False
     folds: bool = False
+    one_by_one: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +181,7 @@ class BindOffPart:
         looks: of these two.
         leaves: loops of the front that wait after its half.
         long_tail: it is sewn with the cut yarn.
+        needs_rib: it ends a rib of one and one, and nothing else.
     """
 
     front: Callable[[int], Ops]
@@ -186,4 +189,5 @@ class BindOffPart:
     looks: tuple[str, str]
     leaves: int = 1
     long_tail: bool = False
+    needs_rib: bool = False
     rounds: tuple[tuple[Callable[[int], Ops], str], ...] = ()

@@ -154,7 +154,7 @@ def _edge(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
     gives, width = edge_gives(wishes.bind_off), sock.gauge.width(sock.top)
     girth, spread = max((tape.heel_girth, girth_at(tape, sock.leg)))
     if is_longer(girth - spread, width * gives):
-        cure = edge_cure(wishes.bind_off, (girth - spread).mm / width.mm)
+        cure = edge_cure(wishes, (girth - spread).mm / width.mm)
         values = {"circumference": measure(width), "girth": measure(girth), "gives": measure(width * gives)}
         yield Reply.of("edge-tight", **values, cure=cure)
 

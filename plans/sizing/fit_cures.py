@@ -70,9 +70,9 @@ def heel_loose_cure(cut: Cut, wanted: Length) -> Reply:
     return _needle(cut.wishes, thicker=False)
 
 
-def edge_cure(bind_off: str, needed: Fraction) -> Reply:
+def edge_cure(wishes: Wishes, needed: Fraction) -> Reply:
     """For a tight edge: the first bind-off that opens far enough, else a thicker needle for binding off."""
-    for name in stretchier(bind_off):
+    for name in stretchier(wishes.bind_off, wishes.cuff_style):
         if edge_gives(name) >= needed:
             return Reply.of("cure-bind-off", name=name)
     return Reply.of("cure-bind-off-needle")

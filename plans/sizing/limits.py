@@ -8,6 +8,7 @@ from plans.quantities import Length, plain_number
 from plans.sizing.measures import field, measure
 from plans.sizing.proportions import FEWEST_CAST_ON, MOST_AROUND, MULTIPLE, fewest_around
 from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT
+from plans.sizing.stretch import ends, stretchiest
 from plans.wishes import Count, Swatch, Wishes
 
 LENGTHS = {
@@ -68,6 +69,13 @@ def check_names(wishes: Wishes) -> Iterator[Problem]:
         yield Problem.of("text-empty", "socks", field=field("socks"))
     elif names[0] == names[1]:
         yield Problem.of("names-alike", "socks", name=wishes.socks[0])
+
+
+def check_end(wishes: Wishes) -> Iterator[Problem]:
+    """A bind-off that cannot end the cuff, with one that can."""
+    if not ends(wishes.bind_off, wishes.cuff_style):
+        names = {"name": str(wishes.bind_off), "cuff": str(wishes.cuff_style), "better": stretchiest(wishes.cuff_style)}
+        yield Problem.of("bind-off-needs-rib", "bind_off", **names)
 
 
 def check_measures(wishes: Wishes) -> Iterator[Problem]:

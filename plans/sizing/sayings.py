@@ -116,6 +116,7 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
     "leg-too-short": frozenset({"leg", "cuff", "least"}),
     "cuff-too-short": frozenset({"cuff", "least"}),
     "names-alike": frozenset({"name"}),
+    "bind-off-needs-rib": frozenset({"name", "cuff", "better"}),
     "shoe-unreadable": frozenset({"text"}),
     "shoe-no-system": frozenset({"text"}),
     "shoe-men-or-women": frozenset({"text", "men", "women"}),

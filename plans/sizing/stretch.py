@@ -10,6 +10,9 @@ to itself (textbooks of weft knitting).
 
 from fractions import Fraction
 
+from plans.rows.bind_offs import bind_off as bind_off_part
+from plans.rows.cuffs import cuff
+
 WORN = Fraction(3, 2)
 COMFORT = Fraction(5, 4)
 PULLED_ON = Fraction(39, 20)
@@ -33,7 +36,17 @@ def edge_gives(bind_off: str) -> Fraction:
     return min(_EDGES.get(bind_off, _CONVENTIONAL), PULLED_ON)
 
 
-def stretchier(bind_off: str) -> tuple[str, ...]:
-    """Bind-offs that open further, the least of them first."""
-    found = [name for name in _EDGES if edge_gives(name) > edge_gives(bind_off)]
+def ends(bind_off: str, cuff_style: str) -> bool:
+    """Whether a bind-off can end a cuff: a tubular one grafts knits to purls by turns."""
+    return cuff(cuff_style).one_by_one or not bind_off_part(bind_off).needs_rib
+
+
+def stretchier(bind_off: str, cuff_style: str) -> tuple[str, ...]:
+    """Bind-offs of a cuff that open further, the least of them first."""
+    found = [name for name in _EDGES if edge_gives(name) > edge_gives(bind_off) and ends(name, cuff_style)]
     return tuple(sorted(found, key=edge_gives))
+
+
+def stretchiest(cuff_style: str) -> str:
+    """The bind-off of a cuff that opens furthest."""
+    return max((name for name in _EDGES if ends(name, cuff_style)), key=edge_gives)

@@ -7,7 +7,7 @@ from plans.proof import prove
 from plans.proof.sayings import PROOF_SAYINGS
 from plans.stitches import Op
 from tests.plans.damages import all_damages
-from tests.strategies import adult, practice
+from tests.strategies import adult, practice, varied
 
 
 def changed(plan, place, **changes):
@@ -56,6 +56,15 @@ def test_a_plan_that_stops_before_the_end_leaves_loops():
 
     assert ("", "loops-at-end") in told(short)
     assert ("", "rows-missing") in told(short)
+
+
+def test_one_at_a_time_a_sock_that_is_not_bound_off_is_told_of_where_the_other_begins():
+    plan = varied("heel", "wrapped", alone=True)
+    begins = next(row.index for row in plan.rows if row.sock == 2)
+    left = plan.rows[: begins - 2] + plan.rows[begins:]
+    problems = [each for each in prove(plan.model_copy(update={"rows": left})) if each.key == "other-sock-on-needle"]
+
+    assert [(each.where, dict(each.values)) for each in problems] == [(f"row {begins - 2}", {"sock": 1, "loops": 24})]
 
 
 def test_a_whole_round_too_few_is_a_foot_too_short():

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 
 from plans.conversation import Measure, Problem, Reply
-from plans.pattern import BindOff, Toe
+from plans.pattern import BindOff, Cuff, Toe
 from plans.quantities import Length
 from plans.rows.toes import toe_steps
 from plans.sizing import gauge_of, measured, size_sock
@@ -204,6 +204,14 @@ def test_an_edge_that_the_heel_cannot_pass_wants_a_stretchier_bind_off(girth, bi
     said = notes(sized(heel_diagonal=girth, bind_off=BindOff(bind_off))).get("edge-tight")
 
     assert (said and said["cure"]) == cure
+
+
+def test_a_bind_off_that_cannot_end_the_cuff_is_no_cure():
+    said = notes(sized(heel_diagonal="41cm", bind_off=BindOff("yarn-over"), cuff_style=Cuff("rib-2x2")))
+
+    assert said["edge-tight"]["cure"] == Reply.of("cure-bind-off-needle")
+    folded = sized(heel_diagonal="41cm", bind_off=BindOff("tubular"), cuff_style=Cuff("folded"))
+    assert "edge-tight" not in notes(folded)
 
 
 def test_a_leg_up_to_the_calf_is_held_against_it():

@@ -2,18 +2,20 @@
 
 from collections import Counter
 from fractions import Fraction
-from itertools import product
+from itertools import pairwise, product
 from math import ceil
 
 import pytest
 from hypothesis import event, given
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Toe
+from plans.pattern import BindOff, Cuff, Toe
 from plans.quantities import Length
+from plans.rows.cuffs import cuff
 from plans.sizing import size_sock
 from plans.sizing.sayings import PROBLEM_SAYINGS
 from plans.sizing.tape import read_tape
+from plans.stitches import Op
 from plans.wishes import Count, SockSize, Swatch, Wishes
 from tests.plans import heel_numbers
 from tests.plans.made_up_wishes import wishes
@@ -194,7 +196,17 @@ def prove_cuff_too_short(wish, values):
     assert "cuff-too-short" not in refusals(changed(wish, cuff=enough))
 
 
+def prove_bind_off_needs_rib(wish, values):
+    """The cuff's knits and purls do not stand by turns, so that none could be grafted to its neighbour."""
+    ops = [group for group in cuff(wish.cuff_style).ops(1, 1, 0, 24) for _ in range(group.times)]
+    knits = [group.op in {Op.K, Op.KTBL} for group in ops]
+    assert any(one == other for one, other in pairwise(knits))
+    assert "bind-off-needs-rib" not in refusals(changed(wish, bind_off=BindOff(values["better"])))
+    assert "bind-off-needs-rib" not in refusals(changed(wish, cuff_style=Cuff("rib-1x1")))
+
+
 PROOFS = {
+    "bind-off-needs-rib": prove_bind_off_needs_rib,
     "foot-too-short": prove_foot_too_short,
     "too-few-stitches": prove_too_few_stitches,
     "around-uneven": prove_around_uneven,
@@ -297,6 +309,8 @@ OUT_OF_RANGE = "length-out-of-range"
         ({"socks": ("left one", "Left one ")}, "names-alike", "socks"),
         ({"socks": ("first", " ")}, "text-empty", "socks"),
         ({"name": ""}, "text-empty", "name"),
+        ({"bind_off": BindOff("tubular"), "cuff_style": Cuff("rib-2x2")}, "bind-off-needs-rib", "bind_off"),
+        ({"bind_off": BindOff("tubular"), "cuff_style": Cuff("picot")}, "bind-off-needs-rib", "bind_off"),
     ],
 )
 def test_refuses_one_thing_and_names_the_field(changes, key, where):

@@ -27,5 +27,6 @@ BIND_OFF = BindOffPart(
     looks=(r"graft_rib \d+", r"graft_rib \d+"),
     leaves=0,
     long_tail=True,
+    needs_rib=True,
     rounds=((_first, r"(k 1, sl_wyif 1, )+k 1, sl_wyif 1"), (_second, r"(sl_wyib 1, p 1, )+sl_wyib 1, p 1")),
 )

@@ -42,4 +42,5 @@ def ribbed_cuff(parts: tuple[tuple[Op, int], ...], columns: str, *, folds: bool 
         ops=lambda _, __, first, stitches: rib(parts, first, stitches),
         look=lambda _, __, first, stitches: rib_look(columns, first, stitches),
         folds=folds,
+        one_by_one=all(times == 1 for _, times in parts),
     )
