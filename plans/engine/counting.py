@@ -28,9 +28,9 @@ _GUSSET = {
 }
 
 
-def causes(stage: StageName, half: Half, *, many: bool) -> tuple[str, ...]:
-    """What usually makes a count too high or too low in a stage (common practice)."""
-    if stage is StageName.GUSSET:
+def causes(stage: StageName, half: Half, *, many: bool, widens: bool = False) -> tuple[str, ...]:
+    """What usually makes a count too high or too low in a stage (common practice); the back of a leg may widen."""
+    if stage is StageName.GUSSET or (widens and stage is StageName.LEG and half is Half.BACK):
         return _GUSSET[half, many]
     if many:
         return _MANY.get(stage, ("cause-yarn-over-or-split",))
@@ -59,7 +59,7 @@ def i_have(plan: Plan, progress: Progress, command: IHave) -> Decision:
         return Decision(events=(event,), reply=reply)
     nearest = min(expected, key=lambda count: abs(count - command.stitches))
     many = command.stitches > nearest
-    found = causes(row.stage, half, many=many)
+    found = causes(row.stage, half, many=many, widens=plan.calf is not None)
     if not is_finished(plan, following):
         later = loops_on(plan, after(plan, following, progress.grain), sock, half)
         found = ("cause-worked-too-far", *found) if later == command.stitches else found

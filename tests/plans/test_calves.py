@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from plans.charts import rows_of
-from plans.conversation import Reply
+from plans.conversation import IHave, Next, Reply
+from plans.engine.courses import course
 from plans.making import Made, make_plan
 from plans.pattern import Calf, Chart, Cuff, Half, Increase, Leg, Plan, StageName
 from plans.proof import prove
@@ -18,6 +19,7 @@ from plans.sizing import size_sock
 from plans.sizing.calves import girth_at
 from plans.sizing.tape import read_tape
 from plans.wishes import Height, SockSize, Swatch, Wishes
+from tests.plans.knitter import Knitter, shown
 from tests.plans.made_up_wishes import feet as feet_of_any_build
 from tests.plans.made_up_wishes import swatches
 from tests.plans.test_surveyed_feet import FEET, feet, wished
@@ -187,6 +189,25 @@ def test_a_plan_whose_leg_is_straight_does_not_name_a_calf_and_is_found_out_if_i
 
 def test_the_practice_pair_shows_two_pairs():
     assert backs(varied("leg_style", "calf-shaped")) == [12, 14, 14, 16]
+
+
+def test_the_increases_are_read_out_and_a_count_that_is_short_is_told_why():
+    knitter = Knitter(varied("leg_style", "calf-shaped")).knits_to(StageName.LEG, 2)
+    while course(knitter.plan).row(knitter.at).half is Half.FRONT:
+        knitter.say(Next())
+    called = shown(knitter.call)
+    counted = shown(knitter.say(IHave(stitches=11)))
+
+    assert "work op-k(times 5) op-m1r(times 1) op-k(times 2) op-m1l(times 1) op-k(times 5)" in called
+    assert "makes(count 14)" in called
+    assert "cause-increase-missed" in counted
+
+
+def test_by_the_round_an_increase_is_told_with_both_counts():
+    called = shown(Knitter(varied("leg_style", "calf-shaped"), "round").knits_to(StageName.LEG, 2).call)
+
+    assert "work-increase-centre" in called
+    assert "makes-front-back(front 12; back 14)" in called
 
 
 def test_a_swatch_alone_makes_a_knee_high_pair_of_a_shoe_size():
