@@ -12,7 +12,7 @@ from plans.conversation import Problem, Value
 _BAD_INPUT_KEYS = frozenset({
     "wav-missing", "wav-unreadable", "wav-empty", "wav-unsupported", "rate-unusable", "model-unknown",
     "language-unknown", "journal-missing", "journal-foreign", "pair-unknown", "wav-in-the-way",
-    "no-such-microphone", "no-such-speaker", "no-such-voice", "several-microphones",
+    "second-opinion-missing", "no-such-microphone", "no-such-speaker", "no-such-voice", "several-microphones",
     "several-speakers", "several-voices",
 })  # fmt: skip
 

@@ -21,7 +21,7 @@ class Model:
     Attributes:
         name: what the user calls it.
         language: ISO 639-1 code, or "any".
-        purpose: "pocketsphinx", "vosk" (the recogniser it is for) or "voice activity".
+        purpose: "pocketsphinx", "vosk" (the recogniser it is for), "voice activity" or "second opinion".
         licence: SPDX identifier.
         note: one line for people.
         size_bytes: of the archive, or of all files of a model inside a package; None where not known.

@@ -15,6 +15,7 @@ ModelProblem
 │   ├── NoRoom              models-no-room           name, folder, needed_mb
 │   └── FolderClosed        models-folder-closed     folder, reason
 ├── RecogniserUnavailable   recogniser-unavailable   recogniser, cure
+├── SecondOpinionMissing    second-opinion-missing   what, cure
 ├── WordsUnknown            words-unknown            recogniser, words
 └── RateUnusable            rate-unusable            rate_hz, lowest_hz, highest_hz
 
@@ -121,6 +122,13 @@ class RecogniserUnavailable(ModelProblem):
 
     key = "recogniser-unavailable"
     names = frozenset({"recogniser", "cure"})
+
+
+class SecondOpinionMissing(ModelProblem):
+    """What a second opinion needs, a library or a model, is not on this machine."""
+
+    key = "second-opinion-missing"
+    names = frozenset({"what", "cure"})
 
 
 class WordsUnknown(ModelProblem):

@@ -7,6 +7,7 @@ what is complete by then is not waited for any longer. A text that comes right a
 from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -25,6 +26,9 @@ from models.recognising import (
 )
 from models.taught import Taught, fused
 from models.utterances import Closed, Happening, Lasted, Opened, Paused, Pauses, Utterances, Went
+
+if TYPE_CHECKING:
+    from models.second_opinion import SecondOpinion
 
 NOTHING_KNOWN = Alternative(UNKNOWN_WORD, 1.0)
 """Words outside the vocabulary, for certain."""
@@ -64,6 +68,7 @@ class Following(ABC):
         name: as in `--recogniser NAME`.
         weighed: the last utterance's best text that may be said, if there was one.
         taught: what its user has taught it; None for nothing.
+        second: who is asked where it is unsure; None for nobody.
     """
 
     name: str
@@ -76,6 +81,7 @@ class Following(ABC):
         self._talk_ended: int | None = None
         self.weighed: Weighed | None = None
         self.taught: Taught | None = None
+        self.second: SecondOpinion | None = None
         self._sound: list[Samples] = []
         self._forget()
 
@@ -98,6 +104,14 @@ class Following(ABC):
     @abstractmethod
     def _to_end(self) -> Readings:
         """What was said in the whole utterance; `_was_asked` tells whether `_so_far` gave it already."""
+
+    def _guess(self) -> Alternative | None:
+        """The text that it finds likeliest by now, be it ever so implausible; None where it cannot tell."""
+        return None
+
+    def _other_guesses(self) -> tuple[str, ...]:
+        """What it finds likely after that, as far as it can tell; some of it may be no text that may be said."""
+        return ()
 
     @abstractmethod
     def _drop(self) -> None:
@@ -135,6 +149,7 @@ class Following(ABC):
         self._began = 0
         self._known_to = -1
         self._own: Alternative | None = None
+        self._again: Readings | None = None
         self._was_asked = False
 
     def _follow(self, happening: Happening) -> Iterator[Partial | Heard]:
@@ -160,9 +175,10 @@ class Following(ABC):
                 self._sound = []
 
     def _partial(self, ended: int) -> Partial:
-        best, self._known_to = self._so_far(), ended
+        first, self._known_to = self._so_far(), ended
+        self._again = self._second_opinion()
         self._own = self._like_taught()
-        best = fused((best,), self._own, self._caution.sure)[0]
+        best = fused(self._again or (first,), self._own, self._caution.sure)[0]
         if best.confidence >= self._caution.sure and not self._follows_talk():
             self._utterances.settle(self._expected.wait(best.words))
         return Partial(best.words, self._began)
@@ -170,7 +186,10 @@ class Following(ABC):
     def _heard(self, ended: int, *, talk: bool) -> Heard:
         self._was_asked = self._known_to == ended
         own = self._own if self._was_asked else self._like_taught()
-        readings = fused(self._to_end(), own, self._caution.sure)
+        first = self._to_end()
+        again = self._again if self._was_asked or talk else None
+        again = again if again or talk else self._second_opinion()
+        readings = fused(again or first, own, self._caution.sure)
         if talk or self._follows_talk():
             readings = (NOTHING_KNOWN,)
         best = readings[0]
@@ -182,6 +201,18 @@ class Following(ABC):
         if self.taught is None:
             return None
         return self.taught.like(self.spoken(), self._expected.grammar.accepts)
+
+    def _second_opinion(self) -> Readings | None:
+        """What both come to where it is unsure; None where it is sure, or nobody else is asked."""
+        if self.second is None or self._follows_talk():
+            return None
+        guess = self._guess()
+        if guess is None or not self.second.is_wanted(guess):
+            return None
+        sound, others = np.concatenate(self._sound), self._other_guesses()
+        opinion = self.second.on(sound, guess, others, self._expected.grammar.accepts)
+        self.weighed = Weighed(opinion.words, opinion.features)
+        return opinion.readings
 
     def spoken(self) -> Features:
         """Cepstra of the utterance so far, from its first speech to its last."""

@@ -5,6 +5,7 @@ those of two decoders over the same sound may be compared. The library's own lat
 is off: it was seen to leave the grammar ("mark this" of "mark this place").
 """
 
+import itertools
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -17,6 +18,8 @@ from models.recognising import Samples
 
 NAME = "pocketsphinx"
 _CURE = "pip install pocketsphinx"
+_READINGS = 60
+"""So many are looked through for different ones: most differ in their pauses only."""
 _FEATURES = Path(__file__).with_name("pocketsphinx_features.txt")
 
 
@@ -157,6 +160,15 @@ class CommandDecoder(Decoder):
     def decode(self, samples: Samples) -> Decoding | None:
         """The text of the grammar that fits a whole utterance best; None where none does at all."""
         return None if self._empty else super().decode(samples)
+
+    def likely(self, most: int) -> tuple[str, ...]:
+        """Different readings of what was decoded last, the likeliest first; some may lie outside the grammar."""
+        found: dict[str, None] = {}
+        for reading in itertools.islice(self._library.nbest() or (), _READINGS):
+            found.setdefault(reading.hypstr or "")
+            if len(found) >= most:
+                break
+        return tuple(found)
 
     def phones(self, word: str) -> tuple[str, ...]:
         """The pronunciation of a word, as the dictionary or the vocabulary has it."""

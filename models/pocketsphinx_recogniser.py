@@ -19,6 +19,8 @@ from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Readin
 from models.room_tone import with_room_tone
 from models.utterances import Pauses
 
+_GUESSES = 8
+
 
 @dataclass(frozen=True, slots=True)
 class Tuning:
@@ -63,6 +65,7 @@ class PocketSphinxRecogniser(Following):
         self._command: Decoding | None = None
         self._has_begun = False
         self._reading = NOTHING_KNOWN
+        self._guessed: Alternative | None = None
         super().__init__(pauses, caution)
 
     def _take_up(self, expected: Expectation) -> None:
@@ -75,6 +78,7 @@ class PocketSphinxRecogniser(Following):
         self._command = None
         self._has_begun = False
         self._reading = NOTHING_KNOWN
+        self._guessed = None
 
     def _begin_reading(self) -> None:
         sound = with_room_tone(np.concatenate(self._sound))
@@ -94,6 +98,12 @@ class PocketSphinxRecogniser(Following):
             self._read_again()
         return (self._reading,)
 
+    def _guess(self) -> Alternative | None:
+        return self._guessed
+
+    def _other_guesses(self) -> tuple[str, ...]:
+        return self._commands.likely(_GUESSES)
+
     def _is_sure(self) -> bool:
         return self._reading.words != UNKNOWN_WORD and self._reading.confidence >= self._caution.sure
 
@@ -106,12 +116,14 @@ class PocketSphinxRecogniser(Following):
         self._reading = self._judged(self._command, self._phones.result())
 
     def _judged(self, command: Decoding | None, phones: Decoding | None) -> Alternative:
+        self._guessed = None
         if command is None or phones is None or not command.text:
             return NOTHING_KNOWN
         expected = [phone for word in command.words for phone in self._commands.phones(word)]
         evidence = weigh(command, expected, phones)
         self.weighed = Weighed(command.text, features(evidence))
         sure = confidence(evidence, self._tuning.weights)
+        self._guessed = Alternative(command.text, sure)
         if sure < self._tuning.plausible:
             return Alternative(UNKNOWN_WORD, 1.0 - sure)
         return Alternative(command.text, sure)

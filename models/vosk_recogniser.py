@@ -6,6 +6,7 @@ see `models.closing`.
 """
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -45,6 +46,7 @@ class VoskRecogniser(Following):
         self._decoder: Any = None
         self._done: list[str] = []
         self._samples = 0
+        self._guessed: Readings = ()
         super().__init__(pauses, caution)
 
     @property
@@ -84,10 +86,18 @@ class VoskRecogniser(Following):
         texts = sayable(ways, self._expected.grammar, self._judging.scale)
         for words, share in list(texts.items())[:1]:
             self.weighed = Weighed(words, features(share, words, seconds))
+            self._guessed = judged(texts, seconds, replace(self._judging, plausible=0.0))
         return judged(texts, seconds, self._judging)
+
+    def _guess(self) -> Alternative | None:
+        return self._guessed[0] if self._guessed else None
+
+    def _other_guesses(self) -> tuple[str, ...]:
+        return tuple(guess.words for guess in self._guessed[1:])
 
     def _drop(self) -> None:
         self._done.clear()
+        self._guessed = ()
         self._samples = 0
         if self._decoder is not None:
             self._decoder.Reset()

@@ -42,7 +42,7 @@ def kept(tmp_path):
 
 @pytest.mark.parametrize("model", catalogue().values(), ids=list(catalogue()))
 def test_every_model_says_what_it_is_and_where_it_is_from(model):
-    assert model.purpose in {"pocketsphinx", "vosk", "voice activity"}
+    assert model.purpose in {"pocketsphinx", "vosk", "voice activity", "second opinion"}
     assert model.licence in {"Apache-2.0", "BSD-2-Clause", "MIT"}
     assert (model.url is None) != (model.package is None)
     assert model.url is None or (model.url.startswith("https://") and model.url.endswith(".zip"))
@@ -82,7 +82,7 @@ def test_the_recorded_size_of_packaged_models_is_their_files():
             assert state.model.size_bytes == actual
 
 
-@pytest.mark.parametrize("name", ["pocketsphinx-en-us", "voice-activity"])
+@pytest.mark.parametrize("name", ["pocketsphinx-en-us", "voice-activity", "whisper-tiny-en"])
 def test_packaged_models_are_what_was_recorded(name):
     assert verify(name, NOWHERE) in {Against.CATALOGUE, Against.PACKAGE}
 

@@ -1151,6 +1151,7 @@ archive-unsafe = The model { $name } holds an unsafe entry, { $entry }: it was n
 models-no-room = The model { $name } needs { $needed_mb } MB in { $folder }: make room and try again.
 models-folder-closed = The folder for models, { $folder }, cannot be written ({ $reason }): change its rights.
 recogniser-unavailable = The recogniser { $recogniser } is not usable here: { $cure }.
+second-opinion-missing = For a second opinion { $what } is needed, which is not on this machine: type “{ $cure }”, or leave --careful out.
 words-unknown = The recogniser { $recogniser } can never hear these words: { $words }. Give their pronunciation in phrases.toml, or say it otherwise.
 rate-unusable = Sound at { $rate_hz } samples a second cannot be used: choose between { $lowest_hz } and { $highest_hz }.
 

@@ -878,6 +878,7 @@ archive-unsafe = Niebezpieczny wpis { $entry }: { $name }.
 models-no-room = Trzeba { $needed_mb } MB w { $folder }: { $name }.
 models-folder-closed = Nie da się pisać ({ $reason }): { $folder }.
 recogniser-unavailable = Wpisz „{ $cure }”: nie działa { $recogniser }.
+second-opinion-missing = Do drugiej opinii potrzeba { $what }, czego nie ma na tym komputerze: wpisz „{ $cure }” albo pomiń --careful.
 words-unknown = Tych słów nie usłyszy { $recogniser }: { $words }.
 rate-unusable = Między { $lowest_hz } a { $highest_hz }, nie { $rate_hz }.
 journal-missing = Nie ma dziennika { $file }.
