@@ -52,6 +52,11 @@ class Calf(Record):
     first_round: Annotated[int, Field(ge=2)]
     every: Annotated[int, Field(ge=2)]
 
+    @property
+    def last_round(self) -> int:
+        """The leg's round with the last pair."""
+        return self.first_round + self.every * (self.pairs - 1)
+
     def before(self, number: int) -> int:
         """Pairs made before a round of the leg."""
         return min(self.pairs, max(0, -((self.first_round - number) // self.every)))

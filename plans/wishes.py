@@ -72,6 +72,7 @@ class Wishes(Record):
         foot_rounds: plain rounds of the foot, between toe and gusset.
         leg_rounds: rounds of the leg below its cuff.
         cuff_rounds: rounds of ribbing.
+        calf_shape: where the increases of a calf-shaped leg stand.
         needle: how thick the needle is.
         skein: what one ball weighs.
         skein_length: how long its yarn is.
@@ -105,6 +106,7 @@ class Wishes(Record):
     foot_rounds: int | None = None
     leg_rounds: int | None = None
     cuff_rounds: int | None = None
+    calf_shape: Calf | None = None
     needle: Length | None = None
     skein: Weight | None = None
     skein_length: Thread | None = None

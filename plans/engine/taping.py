@@ -123,6 +123,7 @@ def _wishes_anew(the_course: Course, at: int, wishes: Wishes, rounds: Fraction, 
         "swatch": swatch, "counts": (), "around": plan.around, "cast_on": plan.cast_on, "gusset": plan.gusset,
         "foot_rounds": None, "leg_rounds": None, "cuff_rounds": None,
         "leg": wishes.leg or Length.of_cm(plan.finished.leg_cm),
+        "calf_shape": plan.calf if plan.calf and _widens_by(the_course, at) else wishes.calf_shape,
     }  # fmt: skip
     wished = wishes.model_copy(update=fixed)
     begun = _begun(the_course, at)
@@ -131,6 +132,12 @@ def _wishes_anew(the_course: Course, at: int, wishes: Wishes, rounds: Fraction, 
         even = _rounds_of(made.plan, StageName.FOOT) if isinstance(made, Made) else 0
         return wished.model_copy(update={"foot_rounds": max(even, begun[StageName.FOOT])})
     return wished.model_copy(update=_leg_anew(plan, wished, rounds, begun))
+
+
+def _widens_by(the_course: Course, at: int) -> bool:
+    """Whether the leg has begun to widen: then its increases stay where they are."""
+    calf, begun = the_course.plan.calf, _begun(the_course, at)[StageName.LEG]
+    return calf is not None and begun >= calf.first_round
 
 
 def _leg_anew(
@@ -145,7 +152,8 @@ def _leg_anew(
         cuff = max(total - leg, begun[StageName.CUFF])
     else:
         cuff = max(1, round(cuff * rounds / plan.gauge.rounds_per_10cm))
-        leg = max(total - cuff, begun[StageName.LEG], 1)
+        last = plan.calf.last_round if plan.calf and begun[StageName.LEG] >= plan.calf.first_round else 1
+        leg = max(total - cuff, begun[StageName.LEG], last)
     return {"foot_rounds": _rounds_of(plan, StageName.FOOT), "leg_rounds": leg, "cuff_rounds": cuff}
 
 

@@ -10,7 +10,7 @@ from math import isfinite
 from plans.amounts import Thread, Weight
 from plans.charts import fault_of_even, rows_of
 from plans.conversation import Problem, Value
-from plans.pattern import BindOff, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, StageName, Toe
+from plans.pattern import BindOff, Calf, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, StageName, Toe
 from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
 from plans.sizing.standards import needle_by_us
@@ -166,6 +166,17 @@ def _chart(name: str, value: object, where: str) -> Chart | Problem:
 _ON = ("front", "around")
 
 
+def _calf(name: str, value: object, where: str) -> Calf | Problem:
+    """A table of three whole numbers."""
+    table = value if isinstance(value, dict) else {}
+    whole = all(isinstance(each, int) and not isinstance(each, bool) for each in table.values())
+    if table.keys() != Calf.model_fields.keys() or not whole:
+        return _problem("calf-shape-unreadable", name, value, where)
+    if table["pairs"] < 1 or min(table["first_round"], table["every"]) < 2:
+        return _problem("calf-shape-unreadable", name, value, where)
+    return Calf(**table)
+
+
 READERS: dict[str, Reader] = {
     "schema_version": _whole,
     "name": _text,
@@ -192,6 +203,7 @@ READERS: dict[str, Reader] = {
     "foot_rounds": _whole,
     "leg_rounds": _whole,
     "cuff_rounds": _whole,
+    "calf_shape": _calf,
     "needle": _needle,
     "skein": _amount(Weight, "weight-unreadable"),
     "skein_length": _amount(Thread, "yarn-length-unreadable"),

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.amounts import Thread, Weight
-from plans.pattern import Chart
+from plans.pattern import Calf, Chart
 from plans.quantities import Length, exact_number
 from plans.wishes import Count, Swatch
 
@@ -31,6 +31,8 @@ def toml_value(value: object) -> str:
             return _chart(value)
         case tuple():
             return f"[{', '.join(map(toml_value, value))}]"
+        case Calf():
+            return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in value)} }}"
         case Swatch() | Count():
             return f"{{ {', '.join(f'{name} = {toml_value(part)}' for name, part in _parts(value))} }}"
         case _:

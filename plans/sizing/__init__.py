@@ -8,7 +8,7 @@ from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import multiple_of
 from plans.rows.legs import leg as leg_part
 from plans.rows.toes import toe_schedule
-from plans.sizing.calves import PRACTICE_CALF, Rise, calf_of
+from plans.sizing.calves import PRACTICE_CALF, Rise, calf_of, check_calf
 from plans.sizing.cures import foot_too_short
 from plans.sizing.fit import Sock, fit_notes, swatch_notes
 from plans.sizing.gauge import Measured, gauge_of, measured
@@ -40,7 +40,7 @@ PRACTICE_LEG_ROUNDS = 4
 PRACTICE_CUFF_ROUNDS = 4
 _UNUSED_IN_PRACTICE = (
     "foot_length", "shoe", "ball", "ankle", "heel_diagonal", "calf", "leg", "leg_height", "cuff", "ease_percent",
-    "around", "cast_on", "gusset", "foot_rounds", "leg_rounds", "cuff_rounds",
+    "around", "cast_on", "gusset", "foot_rounds", "leg_rounds", "cuff_rounds", "calf_shape",
 )  # fmt: skip
 
 
@@ -67,6 +67,8 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
     problems = [*check_cast_on(cast_on, around), *([upper] if isinstance(upper, Problem) else [])]
     if problems or isinstance(upper, Problem):
         return tuple(problems)
+    if wrong := tuple(check_calf(wishes, upper.leg_rounds)):
+        return wrong
     gusset = gusset_of(wishes, around)
     foot = _foot(wishes, tape, gauge, rounds_besides_even(wishes.toe, cast_on, around, gusset, wishes.heel))
     if foot is None:

@@ -1,9 +1,10 @@
 """The leg above the ankle: how far it is round it at any height, and how a calf-shaped leg widens to go round it."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
-from plans.conversation import Reply
+from plans.conversation import Problem, Reply
 from plans.pattern import Calf
 from plans.quantities import Gauge, Length
 from plans.rows.legs import leg as leg_part
@@ -81,11 +82,23 @@ def widened(wishes: Wishes, tape: Tape, rise: Rise) -> Calf | None:
     return Calf(pairs=pairs, first_round=first, every=max(2, (last - first + 1) // pairs))
 
 
+def check_calf(wishes: Wishes, leg_rounds: int) -> Iterator[Problem]:
+    """Increases of her own that the leg has no room for, or above which a rib does not come out."""
+    shape = wishes.calf_shape
+    if shape is None or not leg_part(wishes.leg_style).widens:
+        return
+    if shape.last_round > leg_rounds:
+        yield Problem.of("calf-shape-too-high", "calf_shape", last=shape.last_round, rounds=leg_rounds)
+    if shape.pairs % 2:
+        values = {"pairs": shape.pairs, "better": shape.pairs + 1}
+        yield Problem.of("calf-shape-uneven", "calf_shape", **values)
+
+
 def calf_of(wishes: Wishes, tape: Tape, rise: Rise) -> tuple[Calf | None, tuple[Reply, ...]]:
     """How the leg widens, where it is to, and what is said of that."""
     if not leg_part(wishes.leg_style).widens:
         return None, ()
-    calf = widened(wishes, tape, rise)
+    calf = wishes.calf_shape or widened(wishes, tape, rise)
     if calf is None:
         return None, (Reply.of("calf-straight", leg=measure(rise.leg)),)
     top = rise.around + 2 * calf.pairs

@@ -12,9 +12,9 @@ text; stitches, rounds, loops, multiple, needed, there, toe, gusset and turn are
 _FIELDS = (
     "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "worked", "washed", "counts",
     "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "leg-height", "cuff", "ease-percent",
-    "around", "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "needle", "skein", "skein-length",
-    "skeins", "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles", "one-at-a-time",
-    "through-back-loop", "practice", "chart",
+    "around", "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "calf-shape", "needle", "skein",
+    "skein-length", "skeins", "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles",
+    "one-at-a-time", "through-back-loop", "practice", "chart",
 )  # fmt: skip
 
 FIELD_SAYINGS: dict[str, frozenset[str]] = {f"field-{name}": frozenset() for name in _FIELDS}
@@ -115,6 +115,8 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
     "skein-out-of-range": frozenset({"field", "text", "most"}),
     "leg-too-short": frozenset({"leg", "cuff", "least"}),
     "cuff-too-short": frozenset({"cuff", "least"}),
+    "calf-shape-too-high": frozenset({"last", "rounds"}),
+    "calf-shape-uneven": frozenset({"pairs", "better"}),
     "names-alike": frozenset({"name"}),
     "bind-off-needs-rib": frozenset({"name", "cuff", "better"}),
     "shoe-unreadable": frozenset({"text"}),
@@ -144,6 +146,7 @@ FILE_SAYINGS: dict[str, frozenset[str]] = {
     "choice-unknown": frozenset({"field", "text", "choices"}),
     "needle-unknown": frozenset({"field", "text"}),
     "needle-ambiguous": frozenset({"field", "text", "thin", "thick"}),
+    "calf-shape-unreadable": frozenset({"field", "text"}),
     "counts-unreadable": frozenset({"field", "text"}),
     "weight-unreadable": frozenset({"field", "text"}),
     "yarn-length-unreadable": frozenset({"field", "text"}),

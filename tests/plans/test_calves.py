@@ -1,14 +1,19 @@
 """A leg that widens towards the calf: where its increases stand, that it fits, and what a straight leg is told."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from plans.charts import rows_of
-from plans.conversation import IHave, Next, Reply
-from plans.engine.courses import course
+from plans.conversation import IHave, Next, PlaceSet, Reply, TapeSays, Yes
+from plans.engine import decide
+from plans.engine.courses import course, identity
+from plans.engine.places import standing_at
+from plans.engine.wished import wishes_of
+from plans.files import read_wishes, write_wishes
 from plans.making import Made, make_plan
 from plans.pattern import Calf, Chart, Cuff, Half, Increase, Leg, Plan, StageName
 from plans.proof import prove
@@ -214,3 +219,66 @@ def test_a_swatch_alone_makes_a_knee_high_pair_of_a_shoe_size():
     plan = made(Wishes(swatch=Swatch(stitches=30, rounds=42), shoe="EU 39", leg_height=Height.KNEE, leg_style=SHAPED))
 
     assert plan.calf is not None
+
+
+def test_increases_of_her_own_are_knitted_where_she_wants_them():
+    shape = Calf(pairs=4, first_round=40, every=6)
+    plan = made(knee_high(calf_shape=shape))
+
+    assert plan.calf == shape
+    assert [number for number, (one, other) in enumerate(pairwise(backs(plan)), start=2) if one < other] == [
+        40, 46, 52, 58,
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("shape", "key"),
+    [
+        (Calf(pairs=4, first_round=100, every=6), "calf-shape-too-high"),
+        (Calf(pairs=3, first_round=40, every=6), "calf-shape-uneven"),
+    ],
+)
+def test_increases_that_do_not_come_out_are_refused(shape, key):
+    [problem] = size_sock(knee_high(calf_shape=shape))
+
+    assert (problem.key, problem.where) == (key, "calf_shape")
+    assert size_sock(knee_high(calf_shape=shape, leg_style=Leg("straight"))).calf is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["8", "{ pairs = 2 }", "{ pairs = 2, first_round = 1, every = 2 }", "{ pairs = true, first_round = 4, every = 2 }"],
+)
+def test_increases_that_cannot_be_read_are_told_of(text):
+    [problem] = read_wishes(f"calf_shape = {text}\n[swatch]\nstitches = 30\nrounds = 42\n")
+
+    assert (problem.key, problem.where) == ("calf-shape-unreadable", "line 1, column 14")
+
+
+def test_a_plan_file_with_increases_of_her_own_comes_back_the_same():
+    wish = knee_high(calf_shape=Calf(pairs=4, first_round=40, every=6))
+
+    assert read_wishes(write_wishes(wish)) == wish
+
+
+def test_a_leg_that_has_begun_to_widen_keeps_its_increases_when_it_is_measured():
+    """117 rounds at 42; by the tape 90 rounds are 20 cm, 45 to ten centimetres: 32 cm take ten rounds more."""
+    knitter = Knitter(made(knee_high()))
+    at = next(run.first for run in course(knitter.plan).rounds if _is_leg(knitter.plan, run.first, 91))
+    knitter.happens(PlaceSet(now=standing_at(course(knitter.plan), identity(knitter.plan), _start(knitter.plan, at)),
+                             why="forward"))  # fmt: skip
+    asked = shown(knitter.say(TapeSays(part="leg", length=Length.of_cm(20))))
+    decision = decide(knitter.plan, knitter.progress, Yes())
+
+    assert asked.startswith("ask-replan(rounds 45; planned 42; stage stage-leg; before 117; after 126")
+    assert decision.plan is not None
+    assert decision.plan.calf == knitter.plan.calf
+    assert wishes_of(decision.plan).calf_shape == knitter.plan.calf
+
+
+def _is_leg(plan: Plan, row: int, number: int) -> bool:
+    return (plan.rows[row].stage, plan.rows[row].round) == (StageName.LEG, number)
+
+
+def _start(plan: Plan, row: int) -> int:
+    return course(plan).starts[row]
