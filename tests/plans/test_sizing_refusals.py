@@ -9,7 +9,7 @@ import pytest
 from hypothesis import event, given
 
 from plans.conversation import Problem, Reply
-from plans.pattern import BindOff, Cuff, Toe
+from plans.pattern import BindOff, Calf, Cuff, Leg, Toe
 from plans.quantities import Length
 from plans.rows.cuffs import cuff
 from plans.sizing import size_sock
@@ -255,6 +255,8 @@ def test_ordinary_feet_in_ordinary_yarn_are_hardly_ever_refused():
 
 # --- each refusal by example ---
 
+HIGH, ODD = Calf(pairs=4, first_round=400, every=2), Calf(pairs=3, first_round=4, every=2)
+
 OUT_OF_RANGE = "length-out-of-range"
 
 
@@ -311,6 +313,8 @@ OUT_OF_RANGE = "length-out-of-range"
         ({"name": ""}, "text-empty", "name"),
         ({"bind_off": BindOff("tubular"), "cuff_style": Cuff("rib-2x2")}, "bind-off-needs-rib", "bind_off"),
         ({"bind_off": BindOff("tubular"), "cuff_style": Cuff("picot")}, "bind-off-needs-rib", "bind_off"),
+        ({"leg_style": Leg("calf-shaped"), "calf_shape": HIGH}, "calf-shape-too-high", "calf_shape"),
+        ({"leg_style": Leg("calf-shaped"), "calf_shape": ODD}, "calf-shape-uneven", "calf_shape"),
     ],
 )
 def test_refuses_one_thing_and_names_the_field(changes, key, where):
