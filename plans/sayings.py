@@ -85,7 +85,7 @@ _PARTS: dict[str, set[str]] = {
     "turn-wraps": {"on_right", "on_left", "unmarked"},
     "turn-doubles": {"on_right", "on_left", "unmarked"},
     "flap-gussets": {"on_right", "on_left"},   # gusset stitches still to be eaten
-    "heel-rows-ahead": {"rows"},
+    "heel-rows-ahead": {"rows"}, "toe-rows-ahead": {"rows"},
     "mark": {"number", "stage", "round", "of", "where"}, "mark-of-other-plan": {"number"},
     # where things hang when she comes back
     "marker-faces-you": set(), "marker-hidden": set(), "marker-not-yet": set(),

@@ -52,6 +52,7 @@ class Op(StrEnum):
     FREE = "free"
     PICK_UP = "pick_up"
     GRAFT_RIB = "graft_rib"
+    CO_WASTE = "co_waste"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -98,6 +99,7 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.FREE: (0, 1),
     Op.PICK_UP: (0, 1),
     Op.GRAFT_RIB: (2, 0),
+    Op.CO_WASTE: (0, 1),
 }
 
 MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER})
@@ -105,7 +107,7 @@ MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_M
 
 EXTRA_OPS: frozenset[Op] = frozenset({
     Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER,
-    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, *MARKERS,
+    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.CO_WASTE, *MARKERS,
 })  # fmt: skip
 """Operations of our own naming.
 
@@ -118,6 +120,8 @@ tail is drawn through the loop, which comes off the needle; at the end it is pul
 `waste`: the next loops are knitted with waste yarn and slid back. `thread`: a thread is run through the next loops,
 which stay. `free`: a loop kept so is put on the needle again, from the one side of the opening or the other.
 `pick_up`: a strand is lifted onto the needle. `graft_rib`: a knit and its purl neighbour are grafted together.
+`co_waste`: a loop is cast on provisionally, over a strand of waste yarn; with the strand pulled out its foot is
+free, to be worked the other way.
 """
 
 INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})

@@ -59,7 +59,7 @@ def _counts(the_course: Course, the_span: Span) -> tuple[Reply, ...]:
 def heel_part(the_course: Course, at: int) -> tuple[Reply, ...]:
     """The marked stitches on each side and the unmarked middle; in the flap the gussets still to eat."""
     row = the_course.row(at)
-    if not the_course.is_heel(row.index):
+    if not the_course.is_row(row.index) or row.half is Half.FRONT:
         return ()
     state = heel_state(the_course, at)
     key = "turn-doubles" if has_doubles(the_course, row.index) else "turn-wraps"
@@ -93,9 +93,13 @@ def how_far(plan: Plan, progress: Progress) -> Reply:
     if at >= the_course.end:
         return Reply.of(said(plan, "finished-already"))
     row = the_course.row(at)
-    heels = (Reply.of("heel-rows-ahead", rows=found.heel_rows),) if found.heel_rows else ()
+    heels = tuple(
+        Reply.of(key, rows=rows)
+        for key, rows in (("toe-rows-ahead", found.toe_rows), ("heel-rows-ahead", found.heel_rows))
+        if rows
+    )
     stage = stage_name(row.stage)
-    if the_course.is_heel(row.index):
+    if the_course.is_row(row.index):
         return Reply.of(
             "how-far-in-heel", stage=stage, rows=found.in_stage, in_sock=found.rounds, heels=heels
         )

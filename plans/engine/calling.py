@@ -116,7 +116,7 @@ def _stage_begins(the_course: Course, at: int) -> tuple[Reply, ...]:
         return ()
     _, of = round_number(the_course, row_index)
     name = stage_name(row.stage)
-    if the_course.is_heel(row_index):
+    if the_course.is_row(row_index):
         sock = sock_name(the_course.plan, row.sock)
         return (Reply.of("heel-stage-begins", stage=name, sock=sock, rows=of),)
     if row.stage in heel_stages(the_course.plan):

@@ -12,6 +12,7 @@ from plans.engine.steps import Step, steps
 from plans.json_form import plan_id
 from plans.pattern import Half, Order, Plan, Row, StageName
 from plans.rows.heels import heel
+from plans.rows.toes import cup_depth
 
 HEEL_STAGES = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
 """The stages of a heel that is worked row by row on the back of one sock: the coarsest step there is one row."""
@@ -48,6 +49,7 @@ class Course:
         sides: rows on one half of both socks within a round.
         stage_of, round_of, side_of: which of these each row is in.
         longest: the highest round number in each stage.
+        cup: rounds of the foot's length that a toe of short rows makes; 0 of any other.
     """
 
     plan: Plan = field(repr=False)
@@ -64,6 +66,7 @@ class Course:
     round_of: tuple[int, ...] = field(repr=False)
     side_of: tuple[int, ...] = field(repr=False)
     longest: tuple[int, ...] = field(repr=False)
+    cup: int = 0
 
     @property
     def end(self) -> int:
@@ -77,6 +80,14 @@ class Course:
     def is_heel(self, row_index: int) -> bool:
         """Whether a row belongs to a heel worked back and forth; the fronts of its round do not."""
         return _is_of_heel(self.plan.rows[row_index], heel_stages(self.plan))
+
+    def is_cup(self, row_index: int) -> bool:
+        """Whether a row belongs to a toe of short rows, which is worked back and forth too."""
+        return self.cup > 0 and self.plan.rows[row_index].stage is StageName.TOE
+
+    def is_row(self, row_index: int) -> bool:
+        """Whether it is called row by row on one sock, in a heel or a toe."""
+        return self.is_heel(row_index) or self.is_cup(row_index)
 
     @property
     def one_sock(self) -> bool:
@@ -146,7 +157,13 @@ def _prepared(same: _Same) -> Course:
         round_of=_which(rounds),
         side_of=_which(sides),
         longest=tuple(max(row.round for row in plan.rows[run.first : run.end]) for run in stages),
+        cup=_cup(plan),
     )
+
+
+def _cup(plan: Plan) -> int:
+    name = plan.construction.toe
+    return cup_depth(name, plan.half) if name is not None else 0
 
 
 Mark = Callable[[Row], tuple[object, ...]]
@@ -154,13 +171,16 @@ Mark = Callable[[Row], tuple[object, ...]]
 
 def _marks(plan: Plan) -> tuple[Mark, Mark, Mark]:
     """What rows of one stage, one round and one side have in common."""
-    stages = heel_stages(plan)
+    stages, cup = heel_stages(plan), _cup(plan)
+
+    def is_row(row: Row) -> bool:
+        return _is_of_heel(row, stages) or (cup > 0 and row.stage is StageName.TOE)
 
     def stage_mark(row: Row) -> tuple[object, ...]:
-        return (row.stage, row.sock if _is_of_heel(row, stages) else 0)
+        return (row.stage, row.sock if is_row(row) else 0)
 
     def round_mark(row: Row) -> tuple[object, ...]:
-        return (*stage_mark(row), row.index if _is_of_heel(row, stages) else row.round)
+        return (*stage_mark(row), row.index if is_row(row) else row.round)
 
     def side_mark(row: Row) -> tuple[object, ...]:
         return (*round_mark(row), row.half)

@@ -36,7 +36,7 @@ def heel_state(the_course: Course, at: int) -> HeelState:
     first, last = _heel_start(the_course, the_course.row_of[at]), the_course.row_of[at]
     opening = the_course.plan.rows[first]
     loops = the_course.counts[the_course.starts[first]][1 if opening.sock == 1 else 3]
-    gusset = min(the_course.plan.gusset, loops // 2)
+    gusset = 0 if the_course.is_cup(first) else min(the_course.plan.gusset, loops // 2)
     to_work = [_GUSSET] * gusset + [_HEEL] * (loops - 2 * gusset) + [_GUSSET] * gusset
     worked: list[int] = []
     for index in range(first, last + 1):
@@ -59,7 +59,7 @@ def has_doubles(the_course: Course, row_index: int) -> bool:
 
 def _heel_start(the_course: Course, row_index: int) -> int:
     rows, sock = the_course.plan.rows, the_course.plan.rows[row_index].sock
-    while row_index > 0 and the_course.is_heel(row_index - 1) and rows[row_index - 1].sock == sock:
+    while row_index > 0 and the_course.is_row(row_index - 1) and rows[row_index - 1].sock == sock:
         row_index -= 1
     return row_index
 

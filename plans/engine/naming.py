@@ -73,7 +73,7 @@ def row_name(the_course: Course, row: Row) -> Reply:
     if is_whole(the_course.plan):
         number, of = round_number(the_course, row.index)
         return Reply.of("where-round", round=number, of=of)
-    if not the_course.is_heel(row.index):
+    if not the_course.is_row(row.index):
         return half_of_row(the_course, row)
     number, of = round_number(the_course, row.index)
     return Reply.of("where-heel-row", sock=sock_name(the_course.plan, row.sock), row=number, of=of)

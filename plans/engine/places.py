@@ -70,7 +70,7 @@ def is_finished(plan: Plan, standing: Standing) -> bool:
 def effective(the_course: Course, at: int, grain: Grain) -> Fixed:
     """The grain at a position: "follow" resolved, and never coarser than a row in the heel."""
     row_index = the_course.row_of[min(at, the_course.end - 1)]
-    if the_course.is_heel(row_index):
+    if the_course.is_row(row_index):
         return "group" if grain == "group" else "half"
     if grain != "follow":
         return grain
@@ -165,13 +165,15 @@ class ToGo:
 
     Attributes:
         in_stage: rounds in the stage in hand; rows of one sock in a heel.
-        rounds: rounds of the pair outside its heels, cast-on and bind-off counted.
+        rounds: rounds of the pair outside what is worked back and forth, cast-on and bind-off counted.
         heel_rows: rows of both heels.
+        toe_rows: rows of both toes, where these are of short rows.
     """
 
     in_stage: int
     rounds: int
     heel_rows: int
+    toe_rows: int
 
 
 def to_go(plan: Plan, standing: Standing) -> ToGo:
@@ -179,10 +181,11 @@ def to_go(plan: Plan, standing: Standing) -> ToGo:
     the_course = course(plan)
     start = in_hand(the_course, standing)
     if start >= the_course.end:
-        return ToGo(0, 0, 0)
+        return ToGo(0, 0, 0, 0)
     row_index = the_course.row_of[start]
     this = the_course.round_of[row_index]
     stage = the_course.stages[the_course.stage_of[row_index]]
-    ahead = [the_course.is_heel(run.first) for run in the_course.rounds[this:]]
+    ahead = [run.first for run in the_course.rounds[this:]]
+    heels, toes = (sum(map(kind, ahead)) for kind in (the_course.is_heel, the_course.is_cup))
     last = the_course.round_of[stage.end - 1]
-    return ToGo(in_stage=last - this + 1, rounds=ahead.count(False), heel_rows=ahead.count(True))
+    return ToGo(in_stage=last - this + 1, rounds=len(ahead) - heels - toes, heel_rows=heels, toe_rows=toes)

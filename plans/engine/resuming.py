@@ -61,7 +61,8 @@ def _yarn(the_course: Course, at: int, sock: int) -> tuple[Reply, ...]:
     rows = the_course.plan.rows
     here = the_course.row_of[at]
     begun = _stitches_before(the_course, here, at)
-    behind = [row for row in rows[: here + begun] if row.yarn == sock and row.ops]
+    freed = the_course.cup > 0 and StageName.TOE
+    behind = [row for row in rows[: here + begun] if row.yarn == sock and (_uses_yarn(row) or row.stage is not freed)]
     if not behind:
         return ()
     name = sock_name(the_course.plan, sock)
@@ -108,7 +109,7 @@ def _same_strip(rows: tuple[Row, ...], here: int, last: Row) -> bool:
 def _check(the_course: Course, at: int, row: Row) -> tuple[Reply, ...]:
     """One count: the unmarked middle inside a turn, else the loops on the half in hand."""
     where = half_of_row(the_course, row)
-    if row.stage in {StageName.HEEL_TURN, StageName.HEEL} and heel_part(the_course, at):
+    if row.stage in {StageName.TOE, StageName.HEEL_TURN, StageName.HEEL} and heel_part(the_course, at):
         return (Reply.of("check-middle", where=where, count=heel_state(the_course, at).unmarked),)
     count = the_course.counts[at][slot(row.sock, row.half)]
     return (Reply.of("check-count", where=where, count=count),) if count else ()

@@ -99,8 +99,14 @@ def _measured(the_course: Course, at: int, command: TapeSays) -> Fraction | Repl
     if row.stage not in _OPEN[command.part]:
         key = "tape-too-late" if _is_past(row.stage, command) else "tape-too-early"
         return Reply.of(key, part=_part(command))
+    if the_course.is_cup(row.index):
+        return Reply.of("tape-too-early", part=_part(command))
     stages, rows = _STAGES[command.part], the_course.plan.rows
-    done = sum(1 for run in the_course.rounds if run.end <= row.index and rows[run.first].stage in stages)
+    done = the_course.cup if command.part == "foot" else 0
+    done += sum(
+        1 for run in the_course.rounds
+        if run.end <= row.index and rows[run.first].stage in stages and not the_course.is_cup(run.first)
+    )  # fmt: skip
     if command.length < _SHORTEST or done == 0:
         return Reply.of("tape-too-early", part=_part(command))
     rounds, planned = done * 100 / command.length.mm, the_course.plan.gauge.rounds_per_10cm

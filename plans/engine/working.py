@@ -51,7 +51,7 @@ def step_work(step: Step, colours: Colours | None = None) -> tuple[Reply, ...]:
 
 
 _TELLING: tuple[tuple[frozenset[Op], str], ...] = (
-    (frozenset({Op.CO}), "work-cast-on"),
+    (frozenset({Op.CO, Op.CO_WASTE}), "work-cast-on"),
     (frozenset({Op.FREE}), "work-open-heel"),
     (frozenset({Op.WASTE, Op.THREAD}), "work-keep-heel"),
     (frozenset({Op.GRAFT, Op.GRAFT_RIB}), "work-graft"),
@@ -151,7 +151,8 @@ def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
         return "height", _measure(plan, sum(row.stage is not StageName.CAST_ON for row in firsts))
     leg = sum(row.stage in _LEG for row in firsts)
     depth = plan.heel_depth if any(the_course.is_heel(row.index) for row in firsts) else 0
-    rounds = leg or sum(row.stage in _FOOT for row in firsts) + depth
+    in_rounds = sum(row.stage in _FOOT and not the_course.is_cup(row.index) for row in firsts)
+    rounds = leg or the_course.cup + in_rounds + depth
     return "leg" if leg else "foot", _measure(plan, rounds)
 
 

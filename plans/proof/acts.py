@@ -19,8 +19,10 @@ _FITTED = {StageName.FOOT, StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL
 
 def check_acts(case: Case) -> Iterator[Finding]:
     """Compare each row's acts with those its place asks for."""
+    marked = frozenset(_second_rounds(case))
     for place, row in enumerate(case.plan.rows):
         due = {*_before(case, place, row), *_after(case, place, row), *_turn(case, place, row)}
+        due |= {Act.MARKER} if place in marked and case.owners[place] else set()
         yield from _compare(place, row.acts, due)
 
 
@@ -49,7 +51,10 @@ def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
         yield Act.CHANGE_YARN
     if stage is None:
         return
-    if stage.name is StageName.CAST_ON:
+    if case.ends_cup(place) or (stage.name is StageName.CAST_ON and case.parts.toe.cup is not None):
+        yield from (Act.PULL_WASTE,) if case.ends_cup(place) else ()
+        yield from _needle_of(case, row)
+    elif stage.name is StageName.CAST_ON:
         yield from (Act.PREPARE_TIPS, Act.SECURE_TAIL) if row.half is Half.FRONT else ()
     elif case.opens_heel(place):
         yield from (_opening(case), Act.JOIN_YARN) if row.half is Half.FRONT else ()
@@ -59,8 +64,6 @@ def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
         yield from _needles(case, place, row)
     if place == stage.first_row and (case.alone or stage == case.named(stage.name)[0]):
         yield from _stops(case, stage)
-    if place in _second_rounds(case):
-        yield Act.MARKER
 
 
 def _opening(case: Case) -> Act:
@@ -86,9 +89,14 @@ def _needles(case: Case, place: int, row: Row) -> Iterator[Act]:
         return
     front = row.half is Half.FRONT
     if case.alone or row.sock == (1 if front else 2):
-        yield Act.FIRST_NEEDLE if front else Act.SECOND_NEEDLE
+        yield from _needle_of(case, row)
     if not front and _ends_sock(case, place) and case.parts.bind_off.leaves:
         yield Act.BRING_LOOP
+
+
+def _needle_of(case: Case, row: Row) -> Iterator[Act]:
+    if case.plan.construction.needles is Needles.TWO_CIRCULARS:
+        yield Act.FIRST_NEEDLE if row.half is Half.FRONT else Act.SECOND_NEEDLE
 
 
 def _ends_sock(case: Case, place: int) -> bool:
@@ -100,7 +108,17 @@ def _ends_sock(case: Case, place: int) -> bool:
 
 def _second_rounds(case: Case) -> tuple[int, ...]:
     """The first row of each second round, where there is fabric to hang a marker in."""
-    return tuple(stage.first_row + case.passes for stage in case.named(StageName.TOE))
+    if case.parts.toe.cup is None:
+        return tuple(stage.first_row + case.passes for stage in case.named(StageName.TOE))
+    toes = case.named(StageName.TOE)[-1:] if not case.alone else case.named(StageName.TOE)
+    return tuple(place for toe in toes for place in _second_front(case, toe))
+
+
+def _second_front(case: Case, toe: Stage) -> tuple[int, ...]:
+    """Of the rows after a toe of short rows, the second front of the sock that is nearest to the tips."""
+    rows = list(enumerate(case.plan.rows))[toe.last_row + 1 :]
+    first = rows[0][1].sock if case.alone and rows else 1
+    return tuple(place for place, row in rows if row.half is Half.FRONT and row.sock == first)[1:2]
 
 
 def _stops(case: Case, stage: Stage) -> tuple[Act, ...]:
@@ -121,9 +139,11 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
     stage = case.owners[place]
     name = stage.name if stage else None
     back = row.half is Half.BACK
-    if back and (name is StageName.CAST_ON or case.opens_heel(place)):
-        yield from () if case.pointed else (Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT,)
-    if name is StageName.TOE and not back and case.due[place] == 1:
+    cup = case.parts.toe.cup is not None
+    set_up = case.ends_cup(place) or (back and ((name is StageName.CAST_ON and not cup) or case.opens_heel(place)))
+    if set_up and not case.pointed:
+        yield Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT
+    if name is StageName.TOE and not back and not cup and case.due[place] == 1:
         yield Act.PULL_TAIL
     if back and stage is not None:
         yield from _cut(case, place, stage)

@@ -137,10 +137,20 @@ class Case(NamedTuple):
         return self.knitted[row.index].after if row.index < len(self.knitted) else None
 
     def turns_back(self, place: int) -> bool:
-        """Whether a row stands in a heel worked back and forth, on the back, as the plan's stages have it."""
+        """Whether a row stands in a heel or a toe worked back and forth, as the plan's stages have it."""
         stage = self.owners[place]
         heel_stage = stage is not None and stage.name in self.parts.heel.stages
-        return heel_stage and not self.parts.heel.made_last and self.plan.rows[place].half is Half.BACK
+        heel = heel_stage and not self.parts.heel.made_last and self.plan.rows[place].half is Half.BACK
+        return heel or self.in_cup(place)
+
+    def in_cup(self, place: int) -> bool:
+        """Whether a row stands in a toe of short rows."""
+        stage = self.owners[place]
+        return self.parts.toe.cup is not None and stage is not None and stage.name is StageName.TOE
+
+    def ends_cup(self, place: int) -> bool:
+        """Whether a row puts the front's loops of such a toe on the needle."""
+        return self.in_cup(place) and self.due[place] == self.of[place]
 
     def opens_heel(self, place: int) -> bool:
         """Whether a row sets up a heel made last."""
@@ -183,6 +193,8 @@ def _numbers(case: Case, stage: Stage, *, again: bool) -> list[tuple[int, int]]:
     places = range(stage.first_row, stage.last_row + 1)
     if stage.name is StageName.CAST_ON:
         return [(index, 1) for index in places]
+    if stage.name is StageName.TOE and case.parts.toe.cup is not None:
+        return [(index, index - stage.first_row + 1) for index in places]
     if back_and_forth:
         return [(index, max(1, index - stage.first_row - fronts + 1)) for index in places]
     return [(index, (index - stage.first_row) // passes + 1) for index in places]
@@ -194,10 +206,14 @@ def _last(case: Case, stage: Stage, due: dict[int, int]) -> int:
     Where a round is two rows one too many is half a round: then its last two rows say, or where they disagree, it is
     as it counts, but for a row of another part.
 
-    A heel made last has, besides the rounds of its depth, one that sets it up and the graft.
+    A heel made last has, besides the rounds of its depth, one that sets it up and the graft; a toe of short rows has,
+    besides these, the one that frees the front's loops.
     """
     if stage.name is StageName.HEEL and case.parts.heel.made_last:
         return case.parts.heel.depth(case.numbers) + 2
+    cup = case.parts.toe.cup
+    if stage.name is StageName.TOE and cup is not None:
+        return len(cup.waits(cup.on(case.numbers))) + 1
     last = stage.last_row
     if last >= len(case.plan.rows) or not due:
         return max(due.values(), default=0)

@@ -1,4 +1,4 @@
-"""Where the rows of a heel turn or join: what waits unworked beyond each row's end."""
+"""Where the rows of a heel, or of a toe of short rows, turn or join: what waits unworked beyond each row's end."""
 
 from collections.abc import Iterator
 
@@ -7,13 +7,17 @@ from plans.proof.findings import Case, Finding, found
 
 
 def check_heels(case: Case) -> Iterator[Finding]:
-    """Every row on the back leaves as many loops waiting as its heel says, and there are as many rows."""
+    """Every row on the back leaves as many loops waiting as its heel or toe says, and there are as many rows."""
+    cup = case.parts.toe.cup
+    if cup is not None:
+        for stage in case.named(StageName.TOE):
+            yield from _compare(case, stage, cup.waits(cup.on(case.numbers)))
     if case.parts.heel.made_last:
         yield from _rounds(case)
         return
     for stage in case.plan.stages:
         if stage.name in case.parts.heel.stages:
-            yield from _compare(case, stage)
+            yield from _compare(case, stage, case.parts.heel.waits(stage.name, case.numbers))
 
 
 def _rounds(case: Case) -> Iterator[Finding]:
@@ -25,8 +29,7 @@ def _rounds(case: Case) -> Iterator[Finding]:
             yield found(min(stage.last_row + 1, len(case.plan.rows) - 1), "heel-rows-wrong", found=rows, wanted=due)
 
 
-def _compare(case: Case, stage: Stage) -> Iterator[Finding]:
-    due = case.parts.heel.waits(stage.name, case.numbers)
+def _compare(case: Case, stage: Stage, due: tuple[int, ...]) -> Iterator[Finding]:
     key = "flap-join-wrong" if stage.name is StageName.HEEL_FLAP else "turned-at-wrong-loop"
     places = [place for place, row in enumerate(case.rows(stage), start=stage.first_row) if row.half is Half.BACK]
     for place, wanted in zip(places, due, strict=False):

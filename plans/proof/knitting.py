@@ -107,6 +107,19 @@ def _cast_on(hands: Hands, group: Group) -> bool:
     return True
 
 
+def _cast_on_over_waste(hands: Hands, group: Group) -> bool:
+    """Loops at tip A, where their own first row takes them; between the feet of n loops there are n - 1."""
+    needle, number = hands.needle, group.times
+    if hands.side is not Facing.RS or needle.counts[hands.tag]:
+        hands.fault("nothing-kept", loops=0)
+        return False
+    hands.make(number)
+    hands.loops.rotate(number)
+    needle.kept[hands.sock] = [number - 1, 0]
+    hands.room = 0
+    return True
+
+
 def _wrap_turn(hands: Hands, group: Group) -> bool:
     """The yarn goes round the neck of the next loop, or a twin is knitted below it; the loop stays where it is."""
     loops = hands.loops
@@ -198,7 +211,18 @@ def _free(hands: Hands, group: Group) -> bool:
         hands.fault("nothing-kept", loops=kept[side])
         return False
     kept[side] -= group.times
-    return _cast_on(hands, group)
+    if kept[side]:
+        hands.fault("kept-loops-left", loops=kept[side])
+    return _lift(hands, group)
+
+
+def _lift(hands: Hands, group: Group) -> bool:
+    """Loops put on the needle without yarn: on the front it stays where it hangs on the back, if it does."""
+    needle, hung = hands.needle, hands.needle.ends[hands.sock]
+    _ = _cast_on(hands, group)
+    if hung >= 0 and not hands.tag & BACK_HALF:
+        needle.ends[hands.sock] = hung
+    return True
 
 
 def _graft(hands: Hands, group: Group) -> bool:
@@ -216,11 +240,13 @@ def _graft(hands: Hands, group: Group) -> bool:
     return True
 
 
-SETS_UP = frozenset({Op.CO, Op.FREE, Op.PICK_UP})
+SETS_UP = frozenset({Op.CO, Op.CO_WASTE, Op.FREE, Op.PICK_UP})
 """What puts loops on the needle where there were none."""
 
 _WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
     Op.CO: _cast_on,
+    Op.CO_WASTE: _cast_on_over_waste,
+    Op.PICK_UP: _lift,
     Op.WRAP_TURN: _wrap_turn,
     Op.TWIN: _wrap_turn,
     Op.WASTE: _keep,

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import pairwise, zip_longest
 
-from plans.pattern import Half, Row, Stage, StageName
+from plans.pattern import Half, Row, Sock, Stage, StageName
 from plans.proof.findings import Case, Finding, found
 
 _BEFORE = (StageName.CAST_ON, StageName.TOE, StageName.FOOT, StageName.GUSSET)
@@ -34,10 +34,32 @@ def _set_up(case: Case) -> Iterator[Finding]:
     So it is cast on, and so is a heel made last opened: its waste yarn comes out before any loop can be caught, and
     the yarn that was joined at the sole's first loop must hang where the next round begins.
     """
-    for stage in case.named(StageName.CAST_ON):
+    if case.parts.toe.cup is not None:
+        yield from _cups(case)
+    for stage in case.named(StageName.CAST_ON) if case.parts.toe.cup is None else ():
         yield from _in_turn(case, "cast-on-out-of-order", stage, range(stage.first_row, stage.last_row + 1))
     for stage in case.named(StageName.HEEL) if case.parts.heel.made_last else ():
         yield from _in_turn(case, "opened-out-of-order", stage, range(stage.first_row, stage.first_row + case.passes))
+
+
+def _cups(case: Case) -> Iterator[Finding]:
+    """Over waste yarn the back is cast on, of each sock right before its toe, and the toe ends with the front."""
+    cup = case.parts.toe.cup
+    for number, stage in enumerate(case.named(StageName.CAST_ON)):
+        sock: Sock = 2 if (number == 0) is not case.alone else 1
+        due = (stage.first_row, sock, Half.BACK)
+        yield from _placed(case, due, stage.last_row - stage.first_row)
+    for number, stage in enumerate(case.named(StageName.TOE)):
+        sock = 2 if (number == 0) is not case.alone else 1
+        rows = cup.waits(cup.on(case.numbers)) if cup else ()
+        yield from _placed(case, (stage.first_row + len(rows), sock, Half.FRONT), 0)
+
+
+def _placed(case: Case, due: tuple[int, Sock, Half], more: int) -> Iterator[Finding]:
+    place, sock, half = min(due[0], len(case.plan.rows) - 1), due[1], due[2]
+    row = case.plan.rows[place]
+    if more or (row.sock, row.half) != (sock, half):
+        yield found(place + bool(more), "cast-on-out-of-order", sock=sock, half=str(half))
 
 
 def _in_turn(case: Case, key: str, stage: Stage, places: range) -> Iterator[Finding]:
@@ -55,7 +77,8 @@ def _due(case: Case) -> tuple[StageName, ...]:
     """All stages in their order: those of a heel once for each sock, or all of a sock before all of the other."""
     heel = case.parts.heel
     around_heel = heel.stages if case.alone else heel.stages * 2
-    sock = (*_BEFORE, *_AFTER, *heel.stages) if heel.made_last else (*_BEFORE, *around_heel, *_AFTER)
+    begins = (*(_BEFORE[:2] if case.alone or case.parts.toe.cup is None else _BEFORE[:2] * 2), *_BEFORE[2:])
+    sock = (*begins, *_AFTER, *heel.stages) if heel.made_last else (*begins, *around_heel, *_AFTER)
     return sock * 2 if case.alone else sock
 
 

@@ -20,6 +20,8 @@ MARKS = DOUBLE | WRAPS
 NEXT_LOOP = 64
 """Bit 0 of a loop is its sock, 1 its half, 2 whether it is double, 3 to 5 its wraps; then its identity."""
 
+CASTS_ON = frozenset({Op.CO, Op.CO_WASTE})
+"""With these a sock begins, from a ball of its own."""
 _HALVES = (Half.FRONT, Half.BACK)
 
 Fault = tuple[str, dict[str, Value]]
@@ -35,7 +37,8 @@ class Needle:
     Attributes:
         loops: from tip A to tip B; of two needles, the fronts'.
         backs: of two needles, the backs'; of one, the same line.
-        unworked: of two needles, by tag, the loops at tip A's side of the edge where a half begins and ends.
+        unworked: of two needles, or of a sock's first half, by tag, the loops at tip A's side of the edge where a half
+            begins and ends.
         kept: by sock, loops on the sole side and on the leg side of where a heel will be opened.
         counts: loops by tag (sock and half).
         ends: by sock, the loop that was worked last; its yarn hangs there.
@@ -64,6 +67,10 @@ class Needle:
         """The needle on which loops of a half lie."""
         return self.backs if tag & BACK_HALF else self.loops
 
+    def is_cup(self, sock: int) -> bool:
+        """Whether a sock's front still hangs on waste yarn: its back is worked alone."""
+        return self.kept[sock][0] > 0 == self.kept[sock][1] and not self.counts[sock]
+
     def bring(self, sock: int) -> bool:
         """Slip the loop that a sock's yarn hangs at over to the backs' needle; False where it is not at the tip."""
         end = self.loops[-1] if self.loops else -1
@@ -87,6 +94,7 @@ class Hands:
     """The two hands in the middle of a row.
 
     Attributes:
+        edges: whether the half may lie on its needle alone.
         room: loops that lie between the tip and the far edge of the half.
         took: loops taken so far.
         wrapped: 1 once the loop ahead was wrapped.
@@ -99,6 +107,7 @@ class Hands:
         self.tag = tag_of(row.sock, row.half)
         self.sock = row.sock - 1
         self.side = side
+        self.edges = needle.two or needle.is_cup(self.sock)
         self.room = self._room()
         self.took = 0
         self.wrapped = 0
@@ -112,9 +121,9 @@ class Hands:
         self.near, self.far = (0, -1) if right_side else (-1, 0)
 
     def _room(self) -> int:
-        """On one long needle other halves lie beyond the edges; on two, a half may lie there alone, edge to edge."""
+        """On one long needle other halves lie beyond the edges; else a half may lie there alone, edge to edge."""
         needle, loops = self.needle, self.needle.counts[self.tag]
-        if not needle.two:
+        if not self.edges:
             return len(needle.loops)
         right_side = self.side is Facing.RS
         before = loops if right_side and not needle.unworked[self.tag] else needle.unworked[self.tag]
@@ -132,7 +141,7 @@ class Hands:
     def find_yarn(self, row: Row) -> None:
         """The sock's own yarn must hang where the row begins."""
         needle, sock = self.needle, self.sock
-        if row.ops and row.ops[0].op is Op.CO and needle.balls[sock] == 0:
+        if row.ops and row.ops[0].op in CASTS_ON and needle.balls[sock] == 0:
             needle.balls[sock] = 0 if row.yarn in needle.balls else row.yarn
         if needle.balls[sock] != row.yarn:
             self.fault("yarn-of-other-sock", sock=row.sock, yarn=row.yarn)
@@ -201,7 +210,7 @@ class Hands:
 
     def count_beyond(self) -> int:
         """Loops of this half still ahead on the tip that is worked off, without one just wrapped."""
-        if self.needle.two:
+        if self.edges:
             return self.room - self.wrapped
         loops = iter(self.loops) if self.side is Facing.RS else reversed(self.loops)
         count = 0

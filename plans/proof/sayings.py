@@ -21,6 +21,7 @@ PROOF_SAYINGS: dict[str, frozenset[str]] = {
     "nothing-to-pass-over": frozenset({"sock"}),
     "fastened-too-early": frozenset({"loops"}),
     "nothing-kept": frozenset({"loops"}),
+    "kept-loops-left": frozenset({"loops"}),
     "nothing-to-graft-to": frozenset({"sock"}),
     # where yarn and work are
     "yarn-elsewhere": frozenset({"sock", "yarn"}),

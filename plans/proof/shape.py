@@ -80,7 +80,7 @@ def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | No
     first = case.numbers.half if back else 0
     match row.stage:
         case StageName.CAST_ON:
-            return r"co \d+"
+            return r"co_waste \d+" if parts.toe.cup else r"co \d+"
         case StageName.TOE:
             return _toe_look(case, row, steps)
         case StageName.FOOT:
@@ -102,6 +102,12 @@ def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | No
 
 
 def _toe_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
+    cup = case.parts.toe.cup
+    if cup is not None:
+        numbers = cup.on(case.numbers)
+        rows = len(cup.waits(numbers))
+        at = At(row.stage, row.half, row.facing, row.round, rows, numbers)
+        return cup.look(at) if row.round <= rows else r"free \d+, pick_up 1"
     if row.round == 1:
         return rf"{case.plan.construction.second_tip} \d+" if row.half is Half.BACK else _PLAIN
     if row.round > len(steps):

@@ -24,7 +24,7 @@ def _stated(case: Case) -> Iterator[Finding]:
     """The numbers of the plan's head; the multiple is even, for two equal halves."""
     plan = case.plan
     numbers = (
-        ("cast_on", plan.cast_on, sum(_ends(case, StageName.CAST_ON)) // (case.passes // 2)),
+        ("cast_on", plan.cast_on, _cast_on(case)),
         ("around", plan.around, sum(_ends(case, StageName.CUFF)) // (case.passes // 2) - _wider(case)),
         ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2 if plan.gusset else 0),
         ("turned", plan.turned, _turned(case)),
@@ -41,7 +41,8 @@ def _even_ends(case: Case) -> Iterator[Finding]:
     """Toe, foot, leg and cuff end with half of the stitches on each half, but for the backs of gusset and calf."""
     plan = case.plan
     wide = {StageName.GUSSET: 2 * plan.gusset, StageName.LEG: _wider(case), StageName.CUFF: _wider(case)}
-    for name in (StageName.TOE, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
+    tapered = () if case.parts.toe.cup else (StageName.TOE,)
+    for name in (*tapered, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
         for stage in case.named(name):
             whole = (stage.last_row - stage.first_row + 1) % case.passes == 0
             for row in case.rows(stage)[-case.passes :] if whole else ():
@@ -59,6 +60,12 @@ def _ends(case: Case, name: StageName) -> list[int]:
     """Loops after each row of a stage's last round."""
     stages = case.named(name)
     return [case.after(row) or 0 for row in case.rows(stages[0])[-case.passes :]] if stages else [0]
+
+
+def _cast_on(case: Case) -> int:
+    """Loops of one sock; over waste yarn its back alone."""
+    ends = _ends(case, StageName.CAST_ON)
+    return ends[-1] if case.parts.toe.cup and ends else sum(ends) // (case.passes // 2)
 
 
 def _turned(case: Case) -> int:
@@ -89,7 +96,9 @@ def _lengths(case: Case) -> Iterator[Finding]:
         yield found(None, "stated-wrong", name="gauge", stated=0, found=0)
         return
     stitch, one_round = 10 / gauge.stitches_per_10cm, 10 / gauge.rounds_per_10cm
-    foot = _rounds(case, StageName.TOE, StageName.FOOT, StageName.GUSSET) + plan.heel_depth
+    cup = case.parts.toe.cup
+    toe = cup.depth(cup.on(case.numbers)) if cup else _rounds(case, StageName.TOE)
+    foot = toe + _rounds(case, StageName.FOOT, StageName.GUSSET) + plan.heel_depth
     cuff = _rounds(case, StageName.CUFF)
     leg = _rounds(case, StageName.LEG) + (cuff // 2 if case.parts.cuff.folds else cuff)
     for key, stated, made, tolerance in (

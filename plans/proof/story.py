@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from plans.pattern import Act, Facing, Half, Needles, Order, Plan, Row, StageName
 from plans.proof.findings import Finding, found
 from plans.proof.knitting import SETS_UP, Knitted, knit_row
-from plans.proof.loops import BACK_HALF, NEXT_LOOP, SECOND_SOCK, Needle
+from plans.proof.loops import BACK_HALF, CASTS_ON, NEXT_LOOP, SECOND_SOCK, Needle
 from plans.rows.heels import heel
+from plans.rows.toes import toe
 from plans.stitches import Op
 
 _HEEL = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
@@ -22,8 +23,10 @@ class Story:
         self.half = Half.FRONT
         self.knitted: list[Knitted] = []
         self.findings: list[Finding] = []
-        name = plan.construction.heel
+        name, toe_name = plan.construction.heel, plan.construction.toe
         self._turned_back = frozenset() if name is not None and heel(name).made_last else _HEEL
+        if toe_name is not None and toe(toe_name).cup:
+            self._turned_back |= {StageName.TOE}
         self._halves = plan.construction.needles is not Needles.ONE_CIRCULAR
         self._turns = plan.construction.needles is not Needles.DOUBLE_POINTED
         self._alone = plan.construction.order is Order.ONE_AFTER_THE_OTHER
@@ -51,7 +54,7 @@ class Story:
         """One after the other: where a sock is cast on, the other is off the needle."""
         other = SECOND_SOCK - (row.sock - 1)
         left = self.needle.counts[other] + self.needle.counts[other + BACK_HALF]
-        begins = not self.needle.counts[row.sock - 1] and any(group.op is Op.CO for group in row.ops)
+        begins = not self.needle.counts[row.sock - 1] and any(group.op in CASTS_ON for group in row.ops)
         if self._alone and left and begins:
             yield found(place, "other-sock-on-needle", sock=3 - row.sock, loops=left)
 
@@ -84,8 +87,14 @@ class Story:
         the same side of the needle, or the other side, for which the whole work is turned, but not on double-pointed
         needles. After any other row the same half is worked back. A graft takes both halves off and ends there.
         """
-        if sets_up(row) or (came.whole and not self._halves):
+        if sets_up(row):
             self._began = self.needle.fresh
+            self.half = row.half if any(group.op is Op.CO_WASTE for group in row.ops) else Half.FRONT
+            return False
+        if came.whole and not self._halves:
+            self._began = self.needle.fresh
+            return False
+        if came.whole and self.side is Facing.RS and self._is_cup(row):
             return False
         if any(group.op is Op.GRAFT for group in row.ops):
             return False
@@ -96,6 +105,10 @@ class Story:
             return turns and self._turns
         self.side = Facing.WS if self.side is Facing.RS else Facing.RS
         return True
+
+    def _is_cup(self, row: Row) -> bool:
+        """Whether the sock's other half still hangs on waste yarn: the work is turned only to free it."""
+        return row.half is Half.BACK and self.needle.is_cup(row.sock - 1)
 
     def _following(self, row: Row) -> Half:
         """The half that comes next: the one at the tip, unless it was worked since the last turn."""

@@ -14,7 +14,7 @@ from plans.stitches import BIND_OFFS, Op, makes, takes
 FEWEST = 4
 """Loops of a half that are divided; fewer stay together."""
 
-_NOT_ROUND = frozenset({Op.CO, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.FASTEN}) | BIND_OFFS
+_NOT_ROUND = frozenset({Op.CO, Op.CO_WASTE, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.FASTEN}) | BIND_OFFS
 
 
 class _Cut(NamedTuple):

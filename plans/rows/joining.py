@@ -27,7 +27,7 @@ from plans.rows.legs import leg_rounds
 from plans.rows.needles import Placing, pair_rows
 from plans.rows.parts import Numbers
 from plans.rows.rounds import Round
-from plans.rows.toes import cast_on, foot_rounds, toe, toe_rounds, toe_steps
+from plans.rows.toes import cast_on, cup_round, foot_rounds, toe, toe_rounds, toe_steps
 from plans.stitches import Op
 from plans.wishes import SockSize, Wishes
 
@@ -75,7 +75,8 @@ def placing(wishes: Wishes, numbers: Numbers) -> Placing:
         long_tail=bind_off(wishes.bind_off).long_tail,
         opens=opening[0](numbers)[0].op if opening else None,
         hemmed=cuff(wishes.cuff_style).hemmed,
-        back_and_forth=frozenset() if the_heel.made_last else frozenset(the_heel.stages),
+        back_and_forth=frozenset(() if the_heel.made_last else the_heel.stages)
+        | frozenset((StageName.TOE,) if toe(wishes.toe).cup else ()),
     )
 
 
@@ -94,7 +95,7 @@ def construction(wishes: Wishes) -> Construction:
         direction=Direction.TOE_UP,
         needles=wishes.needles,
         pairing=Pairing.MIRRORED if toe(wishes.toe).mirrored else Pairing.IDENTICAL,
-        second_tip="ktbl" if wishes.through_back_loop else "k",
+        second_tip="ktbl" if wishes.through_back_loop and not toe(wishes.toe).cup else "k",
         order=order(wishes),
         increase=wishes.increase,
         sole=wishes.sole,
@@ -110,8 +111,12 @@ def sock_rounds(
     half, tip = numbers.half, numbers.tip
     ways, the_heel = increase(wishes.increase), heel(wishes.heel)
     second_tip = Op.KTBL if wishes.through_back_loop else Op.K
-    yield cast_on(tip)
-    yield from toe_rounds(toe_steps(wishes.toe, tip, half), tip, second_tip, ways, outer_first=outer_first)
+    cup = cup_round(wishes.toe, numbers)
+    if cup is not None:
+        yield cup
+    else:
+        yield cast_on(tip)
+        yield from toe_rounds(toe_steps(wishes.toe, tip, half), tip, second_tip, ways, outer_first=outer_first)
     yield from foot_rounds(size.even_rounds, half, wishes.sole)
     yield from gusset_rounds(size.gusset, half, ways)
     if not the_heel.made_last:

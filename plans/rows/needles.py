@@ -98,7 +98,7 @@ def _around(rounds: Rounds, place: int, placing: Placing) -> _Around:
     return _Around(
         stops=(*stops, Act.MARKER) if place == 2 else stops,
         snug=() if last_of_all else (Act.SNUG,),
-        front=(Act.PULL_TAIL,) if place == 1 else (),
+        front=(Act.PULL_TAIL,) if place == 1 and rounds[0].kind is RoundKind.SET_UP else (),
         back=cut,
     )
 
@@ -122,6 +122,10 @@ def _write_pair(line: "_Line", socks: tuple[Rounds, Rounds]) -> None:
             _set_up(line, 2, second, Act.SLIDE_AWAY)
             _set_up(line, 1, first, Act.READY_TO_KNIT)
             continue
+        if first.kind is RoundKind.CUP:
+            _cup(line, 2, second, Act.SLIDE_AWAY)
+            _cup(line, 1, first, Act.READY_TO_KNIT)
+            continue
         if first.kind is RoundKind.GRAFT:
             line.write(1, Half.FRONT, first.front, _Placed(before=line.needle(Half.FRONT)))
             line.write(2, Half.FRONT, second.front, _Placed())
@@ -138,6 +142,9 @@ def _write_alone(line: "_Line", sock: Sock, rounds: Rounds) -> None:
     for place, work in enumerate(rounds):
         if work.kind is RoundKind.SET_UP:
             _set_up(line, sock, work, *(() if line.placing.pointed else (Act.READY_TO_KNIT,)))
+            continue
+        if work.kind is RoundKind.CUP:
+            _cup(line, sock, work, *(() if line.placing.pointed else (Act.READY_TO_KNIT,)))
             continue
         if work.kind is RoundKind.GRAFT:
             line.write(sock, Half.FRONT, work.front, _Placed(before=line.needle(Half.FRONT)))
@@ -156,6 +163,12 @@ def _set_up(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:
     before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
     line.write(sock, Half.FRONT, work.front, _Placed(before=before))
     line.write(sock, Half.BACK, work.back[0], _Placed(after=after))
+
+
+def _cup(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:
+    """A toe of short rows: the back's provisional loops, its rows, then the front's loops off the waste yarn."""
+    _write_back(line, sock, work, line.needle(Half.BACK), ())
+    line.write(sock, Half.FRONT, work.front, _Placed((), (Act.PULL_WASTE, *line.needle(Half.FRONT)), after))
 
 
 def _write_back(line: "_Line", sock: Sock, work: Round, before: Acts, after: Acts) -> None:

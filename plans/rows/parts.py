@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from plans.pattern import Calf, Facing, Half, StageName
-from plans.rows.rounds import Ops, Round
+from plans.rows.rounds import Ops, Pass, Round
 
 
 class Numbers(NamedTuple):
@@ -71,11 +71,38 @@ class ToePart:
         steps: the rounds that bring each half from its first loops to its width by so many increases an edge.
         tip_of_half: a tip's cast-on loops are twice this fraction of a half, rounded down.
         mirrored: the second sock is the mirror image of the first.
+        cup: instead of all these, short rows over a provisional cast-on of a whole half.
     """
 
     steps: Callable[[int], tuple[Step, ...]]
     tip_of_half: tuple[int, int]
     mirrored: bool = False
+    cup: "Hourglass | None" = None
+
+
+@dataclass(frozen=True, slots=True)
+class Hourglass:
+    """Short rows that narrow and widen again, on the back of one sock alone.
+
+    Attributes:
+        turned: w, the stitches marked on each side of a half of h.
+        rows: all of them, in a stage, by the sock's numbers; the last goes right across.
+        look: of its rows.
+        waits: for each row the loops that wait beyond its end.
+        depth: rounds of the foot's length that it makes.
+        fewest: the fewest stitches of a half it can be knitted on.
+    """
+
+    turned: Callable[[int], int]
+    rows: Callable[[StageName, Numbers], tuple[Pass, ...]]
+    look: Callable[[At], str]
+    waits: Callable[[Numbers], tuple[int, ...]]
+    depth: Callable[[Numbers], int]
+    fewest: int
+
+    def on(self, numbers: Numbers) -> Numbers:
+        """A sock's numbers as they are where this makes its toe: no gusset, and its own turns."""
+        return numbers._replace(gusset=0, turned=self.turned(numbers.half))
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,10 +30,14 @@ class Pass(NamedTuple):
 
 
 class RoundKind(Enum):
-    """What is done with the needle: a round, both halves set up on it at once, or both grafted off it."""
+    """What is done with the needle.
+
+    A round, both halves set up on it at once, the back worked to a cup before the front is, or both grafted off it.
+    """
 
     ROUND = auto()
     SET_UP = auto()
+    CUP = auto()
     GRAFT = auto()
 
 

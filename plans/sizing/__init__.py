@@ -7,7 +7,7 @@ from plans.conversation import Problem, Reply
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import multiple_of
 from plans.rows.legs import leg as leg_part
-from plans.rows.toes import toe_schedule
+from plans.rows.toes import toe_height
 from plans.sizing.calves import PRACTICE_CALF, Rise, calf_of, check_calf
 from plans.sizing.cures import foot_too_short
 from plans.sizing.fit import Sock, fit_notes, swatch_notes
@@ -17,6 +17,7 @@ from plans.sizing.measures import field, measure
 from plans.sizing.proportions import (
     DEFAULT_EASE_PERCENT,
     MULTIPLE,
+    cast_on_of,
     default_cast_on,
     fewest_around,
     finished_foot,
@@ -60,11 +61,12 @@ def size_sock(wishes: Wishes) -> SockSize | tuple[Problem, ...]:
 def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Problem, ...]:
     gauge = swatch.gauge
     target, around, notes = _around(wishes, tape, gauge)
-    if around < fewest_around(wishes.heel):
-        return (_too_few(around, target, fewest_around(wishes.heel)),)
-    cast_on = default_cast_on(around, wishes.toe) if wishes.cast_on is None else wishes.cast_on
+    fewest = fewest_around(wishes.heel, wishes.toe)
+    if around < fewest:
+        return (_too_few(around, target, fewest),)
+    cast_on = cast_on_of(wishes, around)
     upper = size_upper(wishes, tape.foot, gauge)
-    problems = [*check_cast_on(cast_on, around), *([upper] if isinstance(upper, Problem) else [])]
+    problems = [*check_cast_on(cast_on, around, wishes.toe), *([upper] if isinstance(upper, Problem) else [])]
     if problems or isinstance(upper, Problem):
         return tuple(problems)
     if wrong := tuple(check_calf(wishes, upper.leg_rounds)):
@@ -81,7 +83,7 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
         around=around,
         multiple=multiple_of(wishes.chart),
         cast_on=cast_on,
-        toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
+        toe_rounds=toe_height(wishes.toe, cast_on // 2, around // 2),
         even_rounds=foot.even_rounds,
         gusset=gusset,
         turned=turned_stitches(around, cast_on, wishes.heel),
@@ -159,7 +161,7 @@ def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
         around=around,
         multiple=multiple_of(wishes.chart),
         cast_on=cast_on,
-        toe_rounds=len(toe_schedule(wishes.toe, cast_on // 2, around // 2)),
+        toe_rounds=toe_height(wishes.toe, cast_on // 2, around // 2),
         even_rounds=PRACTICE_EVEN_ROUNDS,
         gusset=gusset_stitches(around, wishes.heel),
         turned=turned_stitches(around, cast_on, wishes.heel),

@@ -10,6 +10,7 @@ from fractions import Fraction
 from plans.conversation import Problem, Reply
 from plans.pattern import Toe
 from plans.quantities import Gauge, Length, plain_number
+from plans.rows.toes import toe as toe_part
 from plans.sizing.limits import GAUGES
 from plans.sizing.measures import measure
 from plans.sizing.proportions import (
@@ -67,19 +68,22 @@ def _wider_or_faster_toe(wishes: Wishes, cast_on: int, around: int, there: int) 
     for loops in range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE):
         if rounds_besides_even(toe, loops, around, 0, heel) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
-    if toe == _FASTER:
+    cup = toe_part(toe).cup is not None
+    if toe == _FASTER or (cup and wishes.cast_on is not None):
         return
     usual = wishes.cast_on or default_cast_on(around, _FASTER)
     if rounds_besides_even(_FASTER, usual, around, 0, heel) <= there:
         yield Reply.of("cure-rounded-toe")
-    for loops in range(cast_on, around // 2 + 1, MULTIPLE):
+    for loops in range(usual if cup else cast_on, around // 2 + 1, MULTIPLE):
         if rounds_besides_even(_FASTER, loops, around, 0, heel) <= there:
             yield Reply.of("cure-rounded-toe-cast-on", loops=loops)
 
 
 def _fewer_stitches(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, there: int) -> Iterator[Reply]:
     """Fewer stitches around, as long as they still go round the foot."""
-    for fewer in range(around - MULTIPLE, fewest_around(wishes.heel) - 1, -MULTIPLE):
+    if wishes.cast_on is not None and toe_part(wishes.toe).cup:
+        return
+    for fewer in range(around - MULTIPLE, fewest_around(wishes.heel, wishes.toe) - 1, -MULTIPLE):
         cast_on = wishes.cast_on or default_cast_on(fewer, wishes.toe)
         if gauge.width(fewer) < tape.ball * _TIGHTEST or cast_on > fewer:
             return

@@ -8,6 +8,7 @@ from plans.conversation import Reply, Value
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import lies_around
 from plans.rows.legs import leg as leg_part
+from plans.rows.toes import toe
 from plans.sizing.calves import Rise, girth_at, reaches_calf, widened
 from plans.sizing.fit_cures import Cut, edge_cure, girth_cure, heel_cure, heel_loose_cure
 from plans.sizing.measures import is_longer, measure
@@ -84,6 +85,8 @@ def _around(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
 
 def _cast_on(wishes: Wishes, sock: Sock) -> Iterator[Reply]:
     least, most = usual_cast_on(sock.around)
+    if toe(wishes.toe).cup:
+        return
     if wishes.cast_on is not None and not least <= sock.cast_on <= most:
         yield Reply.of("cast-on-unusual", loops=sock.cast_on, least=least, most=most)
 

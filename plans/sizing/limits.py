@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from plans.conversation import Problem, Value
 from plans.quantities import Length, plain_number
+from plans.rows.toes import toe
 from plans.sizing.measures import field, measure
 from plans.sizing.proportions import FEWEST_CAST_ON, MOST_AROUND, MULTIPLE, fewest_around
 from plans.sizing.shoes import LONGEST_FOOT, SHORTEST_FOOT
@@ -89,7 +90,7 @@ def check_measures(wishes: Wishes) -> Iterator[Problem]:
     if ease is not None and not least <= ease <= most:
         shown = plain_number(ease)
         yield Problem.of("ease-out-of-range", "ease_percent", percent=shown, least=least, most=most)
-    yield from check_around(wishes.around, wishes.heel)
+    yield from check_around(wishes.around, wishes.heel, wishes.toe)
     yield from _check_numbers(wishes)
     yield from check_yarn(wishes)
 
@@ -115,11 +116,11 @@ def check_yarn(wishes: Wishes) -> Iterator[Problem]:
         yield Problem.of("skein-out-of-range", "skein_length", field=field("skein_length"), text=text, most=most)
 
 
-def check_around(around: int | None, heel: str = "wrapped") -> Iterator[Problem]:
+def check_around(around: int | None, heel: str = "wrapped", toe_kind: str = "wedge") -> Iterator[Problem]:
     """A stitch count of her own that no sock can be knitted on, with the nearest that can."""
     if around is None:
         return
-    least = fewest_around(heel)
+    least = fewest_around(heel, toe_kind)
     if around < least:
         yield Problem.of("around-too-few", "around", stitches=around, least=least)
     elif around > MOST_AROUND:
@@ -130,9 +131,15 @@ def check_around(around: int | None, heel: str = "wrapped") -> Iterator[Problem]
         yield Problem.of("around-uneven", "around", stitches=around, multiple=MULTIPLE, **bounds)
 
 
-def check_cast_on(loops: int, around: int) -> Iterator[Problem]:
-    """Whether a cast-on grows to the stitches around: each tip as even as its half, and no wider."""
-    if loops < FEWEST_CAST_ON:
+def check_cast_on(loops: int, around: int, kind: str = "wedge") -> Iterator[Problem]:
+    """Whether a cast-on grows to the stitches around: each tip as even as its half, and no wider.
+
+    A toe of short rows has just the one half.
+    """
+    if toe(kind).cup:
+        if loops != around // 2:
+            yield Problem.of("cast-on-not-half", "cast_on", loops=loops, stitches=around, half=around // 2)
+    elif loops < FEWEST_CAST_ON:
         yield Problem.of("cast-on-too-few", "cast_on", loops=loops, least=FEWEST_CAST_ON)
     elif loops > around:
         yield Problem.of("cast-on-too-many", "cast_on", loops=loops, stitches=around, most=around)

@@ -9,7 +9,7 @@ from plans.pattern import StageName
 from plans.quantities import Gauge, Length
 from plans.rows.heels import heel
 from plans.rows.parts import Numbers
-from plans.rows.toes import toe, toe_schedule
+from plans.rows.toes import toe, toe_height
 from plans.wishes import Wishes
 
 MULTIPLE = 4
@@ -26,9 +26,11 @@ DEFAULT_EASE_PERCENT = Fraction(10)
 """For stockinette: "Ease-y socks", wabi-sabi.ca; Eckman, How to Knit Socks, ch. 3; and two more."""
 
 
-def fewest_around(kind: str) -> int:
-    """The fewest stitches around that a heel can be knitted on."""
-    return max(FEWEST_AROUND, MULTIPLE * -(-2 * heel(kind).fewest // MULTIPLE))
+def fewest_around(kind: str, toe_kind: str = "wedge") -> int:
+    """The fewest stitches around that a heel, and a toe of short rows, can be knitted on."""
+    cup = toe(toe_kind).cup
+    fewest = max(heel(kind).fewest, cup.fewest if cup else 0)
+    return max(FEWEST_AROUND, MULTIPLE * -(-2 * fewest // MULTIPLE))
 
 
 def takes_gusset(kind: str) -> bool:
@@ -48,9 +50,19 @@ def nearest_around(stitches: Fraction, multiple: int = MULTIPLE) -> int:
 
 
 def default_cast_on(around: int, kind: str = "wedge") -> int:
-    """Loops of one sock, both tips: 2c with c twice the part of h that the toe says, even as h is; 2 a tip at least."""
+    """Loops of one sock, both tips: 2c with c twice the part of h that the toe says, even as h is; 2 a tip at least.
+
+    A toe of short rows has one half's loops cast on, over waste yarn, and no others.
+    """
+    if toe(kind).cup:
+        return around // 2
     over, of = toe(kind).tip_of_half
     return max(FEWEST_CAST_ON, 2 * 2 * (over * (around // 2) // of))
+
+
+def cast_on_of(wishes: Wishes, around: int) -> int:
+    """The cast-on as wished, else as the toe says."""
+    return default_cast_on(around, wishes.toe) if wishes.cast_on is None else wishes.cast_on
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:
@@ -89,8 +101,7 @@ def rounds_besides_even(
 ) -> int:
     """Rounds of the foot that are not plain: the toe's, 2g of the gusset, the heel's; g as usual if left out."""
     g = gusset_stitches(around, heel_kind) if gusset is None else gusset
-    toe_rounds = len(toe_schedule(kind, cast_on // 2, around // 2))
-    return toe_rounds + 2 * g + heel_depth(around, cast_on, g, heel_kind)
+    return toe_height(kind, cast_on // 2, around // 2) + 2 * g + heel_depth(around, cast_on, g, heel_kind)
 
 
 def rounds_there(foot: Length, gauge: Gauge) -> int:

@@ -108,6 +108,7 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
     "too-few-stitches": frozenset({"stitches", "least", "gauge"}),
     "cast-on-unfit": frozenset({"loops", "stitches", "below", "above"}),
     "cast-on-too-few": frozenset({"loops", "least"}),
+    "cast-on-not-half": frozenset({"loops", "stitches", "half"}),
     "cast-on-too-many": frozenset({"loops", "stitches", "most"}),
     "foot-too-short": frozenset({"needed", "there", "toe", "gusset", "turn", "cure"}),
     "number-out-of-range": frozenset({"field", "number", "least", "most"}),

@@ -14,7 +14,7 @@ ALGEBRA = {
     "m1r": (0, 1), "k2tog": (2, 1), "ssk": (2, 1), "p2tog": (2, 1), "ssp": (2, 1), "co": (0, 1),
     "ds": (1, 1), "kfb": (1, 2), "lifted_l": (0, 1), "lifted_r": (0, 1), "yo": (0, 1),
 }  # fmt: skip
-SETS_UP = {"co", "free", "pick_up"}
+SETS_UP = {"co", "co_waste", "free", "pick_up"}
 OTHER_HALF = {"front": "back", "back": "front"}
 
 
@@ -68,11 +68,14 @@ class Oracle:
         before = len(lies.loops)
         if not {group["op"] for group in row["ops"]} <= SETS_UP:
             self._place_finger(row, lies)
+        hung = self.yarn_half[row["sock"]]
         for group in row["ops"]:
             for _ in range(group["times"]):
                 self._work(row, lies, group, rightward)
-        self.yarn_half[row["sock"]] = row["half"]
+        frees = {group["op"] for group in row["ops"]} <= SETS_UP and hung is not None and row["half"] == "front"
+        self.yarn_half[row["sock"]] = hung if frees and row["stage"] == "toe" else row["half"]
         heel = row["stage"].startswith("heel") and row["half"] == "back" and not self.heel_last
+        heel = heel or (row["stage"] == "toe" and bool(self.kept[row["sock"]]["front"]))
         at_end = lies.finger == (0 if rightward else len(lies.loops))
         if before and not heel and not at_end:
             raise Unknittable(row["index"], "loops stay unworked")
@@ -99,6 +102,8 @@ class Oracle:
         elif op == "twin":
             shadowed = lies.loops[self._ahead(row, lies, rightward, 1)][0]
             self.graph.nodes[shadowed]["double"] = True
+        elif op == "co_waste":
+            self._cast_on_over_waste(row, lies)
         elif op in ("waste", "thread"):
             self._keep(row, lies, group)
         elif op == "free":
@@ -115,6 +120,13 @@ class Oracle:
             self._fasten(row)
         else:
             self._draw_through(row, lies, group, rightward)
+
+    def _cast_on_over_waste(self, row, lies):
+        """Between its foot and that of the loop before lies a loop for the other half, kept by the waste yarn."""
+        other = {**row, "half": OTHER_HALF[row["half"]]}
+        if lies.loops:
+            self.kept[row["sock"]][other["half"]].append(self._loop(other))
+        lies.loops.append(self._loop(row))
 
     def _keep(self, row, lies, group):
         """The first of a run of kept loops takes the whole run: each further one of the group is in it already."""

@@ -1,6 +1,6 @@
 """What each heel needs, by plain counting: the numbers of a half, apart from how the program comes to them."""
 
-from plans.pattern import Heel
+from plans.pattern import Heel, Toe
 from tests.strategies import FLAP_HEELS
 
 MADE_LAST = {Heel("forethought"), Heel("forethought-round"), Heel("afterthought")}
@@ -8,9 +8,17 @@ DOUBLES = {Heel("short-row-german"), Heel("mini-gusset")}
 """Short rows with double stitches: an edge stitch a side and two in the middle are never marked."""
 
 
-def fewest_around(heel):
+SHORT_ROW_TOES = {Toe("short-row-wrapped"), Toe("short-row-german"), Toe("short-row-shadow")}
+
+
+def fewest_around(heel, toe):
     """Four a half; where an edge stitch, a double stitch and one of the middle are needed a side, six."""
-    return 12 if heel in DOUBLES else 8
+    return 12 if heel in DOUBLES or toe is Toe("short-row-german") else 8
+
+
+def short_rows(toe, half):
+    """Rounds of the foot's length that a toe of short rows makes, as the heel of that name does."""
+    return depth(Heel(toe.value), half, half)
 
 
 def gusset(heel, half, wished=None):

@@ -147,7 +147,7 @@ gauge.needle = 3
         ("yes-or-no-unreadable", "line 5, column 12", {"field": "field-practice", "text": "yes"}),
         ("field-misspelt", "line 6, column 1", {"name": "stitches", "meant": "swatch.stitches"}),
         ("choice-unknown", "line 7, column 7",
-         {"field": "field-toe", "text": "square", "choices": "anatomic, rounded, wedge, wide"}),
+         {"field": "field-toe", "text": "square", "choices": ", ".join(Toe)}),
         ("two-names-unreadable", "line 8, column 9", {"field": "field-socks", "text": '["a"]'}),
         ("field-missing", "line 10, column 1", {"field": "field-rounds"}),
         ("number-unreadable", "line 10, column 23", {"field": "field-stitches", "text": "x"}),

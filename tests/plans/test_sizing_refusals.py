@@ -53,7 +53,9 @@ def rounds_there(wish):
 
 
 def toe_rounds(toe, cast_on, around):
-    """Counted round by round from the printed schedules."""
+    """Counted round by round from the printed schedules; of short rows, twice those marked on one side."""
+    if toe in heel_numbers.SHORT_ROW_TOES:
+        return heel_numbers.short_rows(toe, around // 2)
     increases = (around - cast_on) // 4
     if increases == 0:
         return 1
@@ -108,8 +110,10 @@ def prove_cure(wish, cure, around, cast_on):
             cured = changed(wish, foot_length=Length(Fraction(given_values["length"].tenths_mm, 10)))
     assert cured is None or "foot-too-short" not in refusals(cured)
     if cure.key in {"cure-gusset", "cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
-        toes = [Toe.ROUNDED] if wish.toe is Toe.ROUNDED else Toe
-        tried = product(toes, range(cast_on, around // 2 + 1, 4))
+        cup = wish.toe in heel_numbers.SHORT_ROW_TOES
+        toes = [Toe.ROUNDED] if wish.toe is Toe.ROUNDED or cup else set(Toe) - heel_numbers.SHORT_ROW_TOES
+        begins = stitches_of(changed(wish, toe=Toe.ROUNDED))[0] if cup else cast_on
+        tried = () if cup and wish.cast_on is not None else product(toes, range(begins, around // 2 + 1, 4))
         assert all(rounds_there(wish) < rounds_needed(wish, loops, around, toe=toe) for toe, loops in tried)
     if cure.key in {"cure-around", "cure-gauge", "cure-foot", "cure-measure-again"}:
         least = ceil(Fraction(8, 30) * (around // 2))
@@ -138,6 +142,8 @@ def stitches_of(wish):
         exact = exact_stitches(wish)
         around = min(range(0, 2000, 4), key=lambda each: (abs(each - exact), each % 8))
     half = around // 2
+    if wish.toe in heel_numbers.SHORT_ROW_TOES:
+        return (half if wish.cast_on is None else wish.cast_on), around
     eighths = 4 if wish.toe is Toe("wide") else 3
     tip = max(each for each in range(2, half + 1, 2) if each == 2 or each * 8 <= eighths * half)
     return (2 * tip if wish.cast_on is None else wish.cast_on), around
@@ -145,7 +151,7 @@ def stitches_of(wish):
 
 def prove_too_few_stitches(wish, values):
     """On four stitches a half has two: marking one on each side leaves none for the heel to turn on."""
-    assert exact_stitches(wish) < heel_numbers.fewest_around(wish.heel) - 2
+    assert exact_stitches(wish) < heel_numbers.fewest_around(wish.heel, wish.toe) - 2
     enough = Fraction(values["gauge"]) * wish.swatch.over.mm / 100
     assert "too-few-stitches" not in refusals(changed(wish, swatch=dict(wish.swatch) | {"stitches": enough}))
 
@@ -157,7 +163,7 @@ def prove_around_uneven(wish, values):
 
 
 def prove_around_too_few(wish, values):
-    assert wish.around < heel_numbers.fewest_around(wish.heel) == values["least"]
+    assert wish.around < heel_numbers.fewest_around(wish.heel, wish.toe) == values["least"]
     assert "around-too-few" not in refusals(changed(wish, around=values["least"]))
 
 
@@ -166,6 +172,11 @@ def prove_cast_on_unfit(wish, values):
     assert wish.cast_on % 2 == 1 or (values["stitches"] // 2 - wish.cast_on // 2) % 2 == 1
     for key in ("below", "above"):
         assert not {key for key in refusals(changed(wish, cast_on=values[key])) if key.startswith("cast-on")}
+
+
+def prove_cast_on_not_half(wish, values):
+    assert wish.cast_on != values["half"] == stitches_of(wish)[1] // 2
+    assert not {key for key in refusals(changed(wish, cast_on=values["half"])) if key.startswith("cast-on")}
 
 
 def prove_cast_on_too_few(wish, values):
@@ -211,6 +222,7 @@ PROOFS = {
     "too-few-stitches": prove_too_few_stitches,
     "around-uneven": prove_around_uneven,
     "around-too-few": prove_around_too_few,
+    "cast-on-not-half": prove_cast_on_not_half,
     "cast-on-unfit": prove_cast_on_unfit,
     "cast-on-too-few": prove_cast_on_too_few,
     "cast-on-too-many": prove_cast_on_too_many,
@@ -290,6 +302,7 @@ OUT_OF_RANGE = "length-out-of-range"
         ({"around": 63}, "around-uneven", "around"),
         ({"around": 4}, "around-too-few", "around"),
         ({"around": 640}, "around-too-many", "around"),
+        ({"cast_on": 24, "toe": Toe("short-row-german")}, "cast-on-not-half", "cast_on"),
         ({"cast_on": 26}, "cast-on-unfit", "cast_on"),
         ({"cast_on": 0}, "cast-on-too-few", "cast_on"),
         ({"cast_on": 68}, "cast-on-too-many", "cast_on"),

@@ -192,6 +192,8 @@ op-waste = knit { $times } with waste yarn and slide them back
     .learner = knit { $times } with waste yarn, slide them back, and leave the waste yarn hanging
 op-thread = run a thread through the next { $times }
     .learner = run a thread through the next { $times }, which stay on the needle: the heel is opened above it later
+op-co-waste = cast on { $times } over waste yarn
+    .learner = cast on { $times } over a strand of waste yarn: provisionally, their feet to be freed later
 op-free = put { $times } freed loops on the needle
 op-pick-up = lift { $times ->
         [one] the corner strand
@@ -327,6 +329,10 @@ half-counts = { $where }: { $before } before, { $after } after
 turn-wraps = wraps: { $on_right } on the right, { $on_left } on the left, { $unmarked } unmarked in the middle
 turn-doubles = doubles: { $on_right } on the right, { $on_left } on the left, { $unmarked } unmarked in the middle
 flap-gussets = gusset stitches to go: { $on_right } on the right, { $on_left } on the left
+toe-rows-ahead = { $rows ->
+    [one] And one toe row.
+   *[other] And { $rows } toe rows.
+}
 heel-rows-ahead = { $rows ->
         [one] And one heel row.
        *[other] And { $rows } heel rows.
@@ -750,6 +756,7 @@ around-too-many = { CAPITAL($stitches) } stitches around are too many: take at m
 too-few-stitches = At a gauge of { $gauge } this foot comes to { $stitches } stitches, fewer than { $least }: take finer yarn, or the practice size.
 cast-on-unfit = A cast-on of { $loops } loops does not grow into { $stitches } stitches: take { $below } or { $above }.
 cast-on-too-few = A cast-on of { $loops } loops is too few: take at least { $least }.
+cast-on-not-half = A toe of short rows is cast on over one half, { $half } loops of { $stitches } stitches, not { $loops }: take { $half }, or leave it out.
 cast-on-too-many = A cast-on of { $loops } loops is too many for { $stitches } stitches: take at most { $most }.
 foot-too-short = Toe, gusset and heel turn need { $needed } rounds ({ $toe }, { $gusset } and { $turn }), and the foot has { $there }: { $cure }.
 number-out-of-range = { CAPITAL($field) }, { $number }, must be from { $least } to { $most }: choose another number.
@@ -819,6 +826,7 @@ written-otherwise = { at-place }The row is not the one that the pattern tells of
 count-wrong = { at-place }There are { $found } loops after the row, and the plan says { $stated }: the plan is not to be knitted.
 nothing-to-pass-over = { at-place }Sock { $sock } has no loop to pass over: the plan is not to be knitted.
 nothing-kept = { at-place }Only { $loops } loops were kept there to be freed: the plan is not to be knitted.
+kept-loops-left = { at-place }Of the loops kept there { $loops } stay behind and would run down: the plan is not to be knitted.
 nothing-to-graft-to = { at-place }Sock { $sock } has no loop on the other side to graft to: the plan is not to be knitted.
 fastened-too-early = { at-place }It is fastened off with { $loops } loops still there: the plan is not to be knitted.
 yarn-elsewhere = { at-place }Yarn { $yarn } is not where sock { $sock } is worked: the plan is not to be knitted.

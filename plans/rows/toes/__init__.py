@@ -10,12 +10,15 @@ from typing import cast
 from plans.names import load
 from plans.pattern import StageName
 from plans.rows.increases import increase
-from plans.rows.parts import IncreasePart, Step, ToePart
+from plans.rows.parts import IncreasePart, Numbers, Step, ToePart
 from plans.rows.rounds import Pass, Round, RoundKind, even_round, groups, plain
 from plans.rows.soles import sole
 from plans.stitches import Op
 
-__all__ = ["both_edges", "cast_on", "foot_rounds", "toe", "toe_rounds", "toe_schedule", "toe_steps"]
+__all__ = [
+    "both_edges", "cast_on", "cup_depth", "cup_round", "foot_rounds", "toe", "toe_height", "toe_rounds", "toe_schedule",
+    "toe_steps",
+]  # fmt: skip
 
 
 @cache
@@ -49,6 +52,28 @@ def toe_steps(name: str, cast_on_half: int, half: int) -> tuple[Step, ...]:
 def toe_schedule(name: str, cast_on_half: int, half: int) -> tuple[bool, ...]:
     """Tell of each toe round whether it increases; see `toe_steps`."""
     return tuple(step.outer or step.inner for step in toe_steps(name, cast_on_half, half))
+
+
+def cup_depth(name: str, half: int) -> int:
+    """Rounds of the foot's length that a toe of short rows makes; 0 of any other toe."""
+    cup = toe(name).cup
+    return cup.depth(cup.on(Numbers(half, half, 0, 0))) if cup else 0
+
+
+def toe_height(name: str, cast_on_half: int, half: int) -> int:
+    """Rounds of the foot's length from the cast-on to the full width."""
+    return cup_depth(name, half) or len(toe_schedule(name, cast_on_half, half))
+
+
+def cup_round(name: str, numbers: Numbers) -> Round | None:
+    """Cast-on and toe in one, where the toe is of short rows: the back, then the front's loops freed."""
+    cup, half = toe(name).cup, numbers.half
+    if cup is None:
+        return None
+    rows = cup.rows(StageName.TOE, cup.on(numbers))
+    loops = Pass(StageName.CAST_ON, 1, groups((Op.CO_WASTE, half)), half)
+    freed = groups((Op.FREE, half - 1), (Op.PICK_UP, 1))
+    return Round(Pass(StageName.TOE, len(rows) + 1, freed, half), (loops, *rows), RoundKind.CUP)
 
 
 def cast_on(cast_on_half: int) -> Round:

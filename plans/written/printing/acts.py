@@ -62,6 +62,8 @@ def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool, turned: boo
         return found
     if row.ops and row.ops[-1].op is Op.WRAP_TURN:
         return [*found, Act.TURN]
-    if turned and Act.TURN not in row.acts and (later is None or later.half is not row.half):
+    cup = row.stage is StageName.TOE and later is not None and any(group.op is Op.FREE for group in later.ops)
+    goes_on = cup or (later is not None and later.half is row.half)
+    if turned and Act.TURN not in row.acts and not goes_on:
         found.append(_TURNING[1] if row.half is Half.FRONT else _TURNING[2])
     return found

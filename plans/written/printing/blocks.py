@@ -57,7 +57,7 @@ class Blocks:
     def _rounds(self, block: Block, stage: StageName | None, before: Block | None) -> Iterator[str]:
         row = block.rows[0]
         begins = row.stage is not stage or row.round == 1
-        after_strip = before is not None and before.strip
+        after_strip = before is not None and (before.strip or _frees(before.rows))
         if begins or after_strip:
             yield from self._told_so_far()
         if after_strip:
@@ -91,8 +91,10 @@ class Blocks:
             at = end
 
     def _strip_end(self, at: int) -> int:
-        end = at + 1
-        while self._halves and end < len(self._rows) and _place(self._rows[end]) == _place(self._rows[at]):
+        end, first = at + 1, self._rows[at]
+        while self._halves and not _frees((first,)) and end < len(self._rows):
+            if _place(self._rows[end]) != _place(first) or _frees(self._rows[end : end + 1]):
+                break
             end += 1
         return end
 
@@ -131,7 +133,7 @@ class Blocks:
         lead, trail = self._around(rows)
         bare = {row.index: self._less(row, lead if row is rows[0] else (), trail if row is rows[-1] else ())
                 for row in rows}  # fmt: skip
-        text = self._together(rows, bare)
+        text = None if _frees(rows) else self._together(rows, bare)
         whole = text is not None
         if text is None:
             text = ". ".join(f"{_who(row)}: {self._row(row, bare[row.index])}" for row in rows)
@@ -234,6 +236,11 @@ class Blocks:
 
     def _content(self, row: Row) -> tuple[object, ...]:
         return row.stage, row.round, row.facing, row.ops, row.chart, self._told[row.index]
+
+
+def _frees(rows: tuple[Row, ...]) -> bool:
+    """Whether one half of one sock is set up alone: it is told whose it is."""
+    return len(rows) == 1 and any(group.op is Op.FREE for group in rows[0].ops)
 
 
 def _place(row: Row) -> tuple[Sock, Half]:

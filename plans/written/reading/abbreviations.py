@@ -17,7 +17,7 @@ OPS: dict[str, Op] = {
     "w&t": Op.WRAP_TURN, "ds": Op.DS, "twin": Op.TWIN,
     "bo": Op.BO, "graft": Op.GRAFT, "gather": Op.GATHER, "sew-off": Op.SEW_BO,
     "keep-waste": Op.WASTE, "keep-thread": Op.THREAD, "free": Op.FREE, "pick-up": Op.PICK_UP,
-    "graft-rib": Op.GRAFT_RIB,
+    "graft-rib": Op.GRAFT_RIB, "co-waste": Op.CO_WASTE,
     "pm": Op.PLACE_MARKER, "sm": Op.SLIP_MARKER, "rm": Op.REMOVE_MARKER,
 }  # fmt: skip
 
@@ -44,7 +44,8 @@ TAILS: dict[tuple[str, ...], dict[Op, Op]] = {
 """What may stand after a stitch and makes another of it: "k2tog with strand" is knitted with the strand lifted."""
 
 COUNTED = frozenset({Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF, Op.CO, Op.BO, Op.YO_BO, Op.SEW_BO,
-                     Op.GRAFT, Op.GATHER, Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB})  # fmt: skip
+                     Op.GRAFT, Op.GATHER, Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB,
+                     Op.CO_WASTE})  # fmt: skip
 """What is written with its number behind it, "k12"; the others come so many times, "k2tog twice"."""
 
 BEGINNINGS = frozenset({"co", "cast", "bo", "bind", "sew", "gather", "draw", "thread"})

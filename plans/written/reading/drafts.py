@@ -85,6 +85,11 @@ def _change(before: Draft | None, draft: Draft) -> Iterable[Act]:
         yield Act.CHANGE_YARN
 
 
+def _ends_cup(draft: Draft, following: Draft) -> bool:
+    """Whether a toe of short rows is done but for the other half, which is only put on the needle."""
+    return draft.stage is StageName.TOE and any(group.op is Op.FREE for group in following.ops)
+
+
 def _usual(before: Draft | None, draft: Draft, following: Draft | None, *, turned: bool) -> Iterable[Act]:
     yield from _change(before, draft)
     goes_on = before is not None and (before.sock, before.half) == (draft.sock, draft.half)
@@ -94,5 +99,5 @@ def _usual(before: Draft | None, draft: Draft, following: Draft | None, *, turne
         return
     if draft.ops and draft.ops[-1].op is Op.WRAP_TURN:
         yield Act.TURN
-    elif turned and (following is None or following.half is not draft.half):
+    elif turned and (following is None or (following.half is not draft.half and not _ends_cup(draft, following))):
         yield Act.TURN_CLOCKWISE if draft.half is Half.FRONT else Act.TURN_ANTICLOCKWISE

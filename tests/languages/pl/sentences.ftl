@@ -152,6 +152,7 @@ op-remove-marker = zdejmij znacznik
 op-gather = przeciągnij ogonek przez { $times }
 op-waste = pomocniczą nitką { $times } i przesuń z powrotem
 op-thread = przewlecz nitkę przez { $times }
+op-co-waste = nabierz { $times } na pomocniczą nitkę
 op-free = na drut { $times } uwolnione
 op-pick-up = podnieś { $times } z rogu
 op-graft-rib = zszyj parami { $times }
@@ -239,6 +240,11 @@ half-counts = przed { $before }, po { $after }: { $where }
 turn-wraps = owinięcia: z lewej { $on_left }, z prawej { $on_right }, w środku bez { $unmarked }
 turn-doubles = podwójne: z lewej { $on_left }, z prawej { $on_right }, w środku bez { $unmarked }
 flap-gussets = klin: z lewej { $on_left }, z prawej { $on_right }
+toe-rows-ahead = { $rows ->
+    [one] I jeden rząd palców.
+    [few] I { $rows } rzędy palców.
+   *[other] I { $rows } rzędów palców.
+}
 heel-rows-ahead = { $rows ->
         [one] I jeden rząd pięty.
         [few] I { $rows } rzędy pięty.
@@ -556,6 +562,7 @@ around-too-many = Weź najwyżej { $most } zamiast { $stitches }.
 too-few-stitches = Choć { $least } trzeba, a jest { $stitches } przy { $gauge }: weź cieńszą włóczkę.
 cast-on-unfit = Weź { $below } albo { $above } zamiast { $loops } dla { $stitches }.
 cast-on-too-few = Nabierz choć { $least } zamiast { $loops }.
+cast-on-not-half = Palce rzędami skróconymi zaczynasz od połowy z { $stitches }: nabierz { $half } zamiast { $loops }.
 cast-on-too-many = Nabierz najwyżej { $most } zamiast { $loops } dla { $stitches }.
 foot-too-short = Jest { $there }, a trzeba { $needed } ({ $toe }, { $gusset }, { $turn }): { $cure }.
 number-out-of-range = { CAPITAL($field) } { $number } nie leży między { $least } a { $most }.
@@ -616,6 +623,7 @@ written-otherwise = { at-place }Rząd nie zgadza się z opisem.
 count-wrong = { at-place }Plan mówi { $stated }, jest { $found }.
 nothing-to-pass-over = { at-place }Nie ma czego przeciągnąć: { $sock }.
 nothing-kept = { at-place }Zachowano tylko { $loops }.
+kept-loops-left = { at-place }Na pomocniczej nitce zostaje { $loops }.
 nothing-to-graft-to = { at-place }Nie ma z czym zszyć: { $sock }.
 fastened-too-early = { at-place }Zakończono, a zostało { $loops }.
 yarn-elsewhere = { at-place }Nitka { $yarn } jest gdzie indziej niż skarpetka { $sock }.
