@@ -16,6 +16,7 @@ DeviceProblem
 ├── DeviceLost           device-lost           name
 ├── VoiceMissing         no-voice
 ├── NoSuchVoice          no-such-voice         wanted, found
+├── EchoCancellerMissing no-echo-canceller
 └── WavProblem
     ├── WavMissing       wav-missing           path
     ├── WavUnreadable    wav-unreadable        path
@@ -125,6 +126,12 @@ class NoSuchVoice(DeviceProblem):
 
     key = "no-such-voice"
     names = frozenset({"wanted", "found"})
+
+
+class EchoCancellerMissing(DeviceProblem):
+    """The library that takes the voice out of what is heard is not installed."""
+
+    key = "no-echo-canceller"
 
 
 class WavProblem(DeviceProblem):

@@ -9,6 +9,7 @@ import click
 from assistant.clocks import StreamClock, SystemClock
 from assistant.device_errors import DeviceLost
 from assistant.dialogue import Lines
+from assistant.echo import Playback, WithoutEcho, make_canceller
 from assistant.equipment import Present
 from assistant.failing import Surroundings, as_problem
 from assistant.inputs import Input, Inputs
@@ -17,13 +18,15 @@ from assistant.journal_events import SessionBegan, SessionEnded, Told
 from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.manners import Manners
+from assistant.over_the_voice import LetThrough, OverTheVoice, let_through
 from assistant.session import Habits, Session
 from assistant.settings import Memory, Settings
 from assistant.sittings import Opening
 from assistant.speaking.earcons import Earcon, earcon
 from assistant.speaking.wording import word
-from assistant.voice import Voice
+from assistant.voice import Voice, WhileSpeaking
 from assistant.wiring import Routes, key_presses, make_ears, make_source, make_voice, types
+from models.recognising import Heard
 from plans.conversation import Grain, GrainSet, Problem, Reply
 
 
@@ -60,18 +63,20 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
     routes, settings = wanted.routes, here.settings
     with ExitStack() as closing:
         clock = StreamClock(live=routes.is_live)
-        ears = open_ears(routes, clock, here, closing)
-        voice = make_voice(routes, clock, settings, closing)
-        if ears is not None:
-            close_ears_while_speaking(voice, ears, live=routes.is_live)
+        playback = Playback() if _hears_itself(routes, settings) else None
+        ears = open_ears(routes, clock, here, closing, playback)
+        voice = make_voice(routes, clock, settings, closing, playback)
+        through = let_through(settings.while_speaking, language) if routes.hear_from == "mic" else None
+        over = _over_the_voice(ears, voice, clock, through)
         session = Session(
             opening.sitting, language, voice, SystemClock(clock), manners=_manners(settings),
             habits=replace(wanted.habits, has_keys=_takes_keys(routes)),
-            expect=ears.expect if ears else lambda _: None, remember=memory.change,
+            expect=(over or ears).expect if ears else lambda _: None, remember=memory.change,
         )  # fmt: skip
         try:
             _open(session, opening, wanted, language, here.notes)
-            session.run(_inputs(ears, voice, wanted, closing))
+            heard = over.heard_by(session) if over else ears
+            session.run(_inputs(heard, voice, wanted, closing))
         except BaseException as error:
             is_interrupt = isinstance(error, KeyboardInterrupt)
             with suppress(JournalError):  # what went wrong first is what is told
@@ -85,11 +90,21 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
     return session
 
 
-def open_ears(routes: Routes, clock: StreamClock, here: Present, closing: ExitStack) -> Ears | None:
-    """The ears that the routes name, closed with `closing`; None where only lines or keys come."""
+def open_ears(
+    routes: Routes, clock: StreamClock, here: Present, closing: ExitStack, playback: Playback | None = None
+) -> Ears | None:
+    """The ears that the routes name, closed with `closing`; None where only lines or keys come.
+
+    Raises:
+        EchoCancellerMissing: what is played back is to be taken out, and the library for it is not here.
+    """
     if routes.recogniser == "typed" or routes.hear_from == "keys":
         return None
-    ears = make_ears(make_source(routes, clock, here.settings), routes, here.taught)
+    canceller = None if playback is None else make_canceller()
+    source = make_source(routes, clock, here.settings)
+    if playback is not None and canceller is not None:
+        source = WithoutEcho(source, playback, canceller)
+    ears = make_ears(source, routes, here.taught)
     closing.callback(ears.close)
     return ears
 
@@ -121,6 +136,24 @@ def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
     voice.closing_tone = earcon(Earcon.LISTENING_AGAIN) if live else None
 
 
+def _hears_itself(routes: Routes, settings: Settings) -> bool:
+    """Whether the microphone hears the loudspeaker while it is listened to."""
+    is_open = settings.while_speaking is WhileSpeaking.LOUDSPEAKER
+    return is_open and routes.hear_from == "mic" and routes.speak_to == "speaker"
+
+
+def _over_the_voice(
+    ears: Ears | None, voice: Voice, clock: StreamClock, through: LetThrough | None
+) -> OverTheVoice | None:
+    """Ears that stay open for some commands while the voice speaks; where there are none they are closed."""
+    if ears is None:
+        return None
+    if through is not None:
+        return OverTheVoice(ears, voice, clock, through)
+    close_ears_while_speaking(voice, ears, live=clock.live)
+    return None
+
+
 def _takes_keys(routes: Routes) -> bool:
     """Whether keys count: where nothing else is listened to, or beside a microphone, where somebody can type."""
     return routes.hear_from == "keys" or (routes.hear_from == "mic" and types())
@@ -132,7 +165,7 @@ def _of_ears(error: Exception) -> Problem | None:
     return as_problem(error)
 
 
-def _inputs(ears: Ears | None, voice: Voice, wanted: Wanted, closing: ExitStack) -> Iterable[Input]:
+def _inputs(ears: Iterable[Heard] | None, voice: Voice, wanted: Wanted, closing: ExitStack) -> Iterable[Input]:
     routes = wanted.routes
     if routes.recogniser == "typed":
         return wanted.lines or Lines()

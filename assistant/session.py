@@ -1,7 +1,7 @@
 """One session: hear, understand, decide, write down, speak; in this order, on one thread."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from assistant.inputs import Ended, Failed, Input, OutputWanted, Pressed, Tick
 from assistant.journal_errors import DiskFailed, DiskFull
@@ -142,14 +142,21 @@ class Session:
             case Tick() | Ended():
                 pass
 
-    def _take_heard(self, heard: Heard) -> None:
-        may_be = expecting(self._meant, self.manners)
+    def understood(self, heard: Heard, names: Collection[str] | None = None) -> Understood:
+        """What an utterance would mean now: one of these commands and answers, or any command."""
+        may_be = replace(expecting(self._meant, self.manners), names=names)
         understood = understand(heard, self._language, asked=self._is_asked(), expecting=may_be)
-        command = understood.command
-        if command is None or not (self.manners.listening or isinstance(command, ListenAgain)):
-            return
-        if understood.outcome == "act":
-            self.obey(command, heard=heard.words)
+        is_heeded = self.manners.listening or isinstance(understood.command, ListenAgain)
+        return understood if is_heeded else replace(understood, outcome="ignore")
+
+    def vocabulary(self, phrases: tuple[str, ...]) -> Vocabulary:
+        """These phrases as they may be said now."""
+        return self._language.vocabulary_of(phrases, attention=self.manners.attention)
+
+    def _take_heard(self, heard: Heard) -> None:
+        understood = self.understood(heard)
+        if understood.outcome == "act" and understood.command is not None:
+            self.obey(understood.command, heard=heard.words)
         elif understood.outcome == "ask":
             self._settle(understood, heard.words)
 

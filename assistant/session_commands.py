@@ -128,11 +128,17 @@ class Skip(Record):
     kind: Literal["skip"] = "skip"
 
 
+class FallSilent(Record):
+    """Stop speaking; heard only while the voice speaks."""
+
+    kind: Literal["fall_silent"] = "fall_silent"
+
+
 SessionCommand = (
     Slower | Faster | Louder | Softer | PauseListening | ListenAgain | AttentionOn | AttentionOff | Attend
     | Help | HowLong | Rest | RestOver | Snooze | NoRestsToday | RestsOn
 )  # fmt: skip
-Answer = LengthGiven | CountGiven | Skip
+Answer = LengthGiven | CountGiven | Skip | FallSilent
 AnyCommand = Command | SessionCommand | Answer
 
 SESSION_COMMANDS = frozenset({
@@ -141,8 +147,8 @@ SESSION_COMMANDS = frozenset({
 })  # fmt: skip
 """Names of the session's commands that have phrases of their own."""
 
-ANSWERS = frozenset({"length_given", "count_given", "skip"})
-"""Names of the answers: heard only when a question that takes them is open."""
+ANSWERS = frozenset({"length_given", "count_given", "skip", "fall_silent"})
+"""Names of the answers: heard only when they can be given, as while a question that takes them is open."""
 
 _ENGINE_COMMANDS: tuple[type, ...] = get_args(get_args(Command)[0])
 

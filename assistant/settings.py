@@ -10,7 +10,7 @@ from pydantic import Field
 from assistant.languages.verbosity import Verbosity
 from assistant.ports import FASTEST_WPM, SLOWEST_WPM, SOFTEST, VoiceSettings
 from assistant.rest_times import REPEAT_MINUTES, WORK_MINUTES
-from assistant.voice import Output
+from assistant.voice import Output, WhileSpeaking
 from assistant.writing import write_whole
 from models.sayable import Sayable
 from plans.conversation import Problem
@@ -41,6 +41,7 @@ class Settings(Record):
         output: voice, lines, or both.
         wording: how much is said.
         attention_word: whether commands count only after the attention word.
+        while_speaking: what is heard while the voice speaks.
         rests: whether rests are offered.
         rest_after_minutes: after how much knitting without one.
         language: name of the language folder.
@@ -54,6 +55,7 @@ class Settings(Record):
     output: Output = Output.BOTH
     wording: Verbosity = Verbosity.PLAIN
     attention_word: bool = False
+    while_speaking: WhileSpeaking = WhileSpeaking.WAIT
     rests: bool = True
     rest_after_minutes: int = Field(default=WORK_MINUTES, ge=REPEAT_MINUTES, le=LONGEST_WORK_MINUTES)
     language: str = "en"

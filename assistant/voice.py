@@ -41,6 +41,18 @@ OUTPUT_SAYINGS = {Output.VOICE: "voice-only", Output.LINES: "lines-only", Output
 """Keys of the sentences that tell who reads the lines."""
 
 
+class WhileSpeaking(StrEnum):
+    """What is heard while the voice speaks: nothing, all, or a few commands said against the loudspeaker."""
+
+    WAIT = "wait"
+    HEADPHONES = "headphones"
+    LOUDSPEAKER = "loudspeaker"
+
+
+WHILE_SPEAKING_SAYINGS = {each: f"while-speaking-{each.value}" for each in WhileSpeaking}
+"""Keys of the sentences that tell what is heard while the voice speaks."""
+
+
 class Voice:
     """Says sentences.
 

@@ -11,6 +11,7 @@ import platformdirs
 
 from assistant.clocks import StreamClock
 from assistant.device_errors import WavEmpty
+from assistant.echo import Playback
 from assistant.equipment import Piece
 from assistant.inputs import Input, OutputWanted, Pressed
 from assistant.keys import Keys, KeyTable, Meant, Surface, presses
@@ -138,9 +139,12 @@ def make_source(routes: Routes, clock: StreamClock, settings: Settings) -> Audio
     return WavFile(path, clock)
 
 
-def make_voice(routes: Routes, clock: StreamClock, settings: Settings, stack: ExitStack) -> Voice:
-    """A voice that speaks where the routes say; closed with `stack`."""
-    from assistant.speaking.sinks import Silent, Speaker, WavSink  # noqa: PLC0415
+def make_voice(
+    routes: Routes, clock: StreamClock, settings: Settings, stack: ExitStack, playback: Playback | None = None
+) -> Voice:
+    """A voice that speaks where the routes say, and tells `playback` what; closed with `stack`."""
+    from assistant.speaking.speaker import Speaker  # noqa: PLC0415
+    from assistant.speaking.wav_sink import Silent, WavSink  # noqa: PLC0415
 
     if routes.speak_to == "none":
         return Voice(None, Silent(clock))
@@ -150,9 +154,12 @@ def make_voice(routes: Routes, clock: StreamClock, settings: Settings, stack: Ex
     system = SystemVoice()
     stack.callback(system.close)
     system.start()
-    sink: AudioSink = (
-        Speaker(clock, settings.speaker) if routes.speak_to == "speaker" else WavSink(Path(routes.speak_to), clock)
-    )
+    sink: AudioSink
+    if routes.speak_to == "speaker":
+        sink = speaker = Speaker(clock, settings.speaker)
+        speaker.playback = playback
+    else:
+        sink = WavSink(Path(routes.speak_to), clock)
     stack.callback(sink.close)
     renders = RenderAhead(Synthesis(system), settings.speech)
     stack.callback(renders.close)

@@ -78,6 +78,7 @@ class Following(ABC):
         self._utterances = Utterances(pauses)
         self._expectations = Expectations()
         self._expected: Expectation = self._expectations.of(Vocabulary(()))
+        self._expected_next: Expectation | None = None
         self._talk_ended: int | None = None
         self.weighed: Weighed | None = None
         self.taught: Taught | None = None
@@ -118,15 +119,18 @@ class Following(ABC):
         """Forget the sound of the utterance."""
 
     def expect(self, vocabulary: Vocabulary) -> None:
-        """Take what may be said from now on; between utterances only.
+        """Take what may be said from the next utterance on.
 
         Raises:
             WordsUnknown: words that the recogniser needs a pronunciation for and has none.
             SlotUnknown: a phrase names a slot without texts.
         """
         expected = self._expectations.of(vocabulary)
+        if self._utterances.is_open:
+            self._expected_next = expected
+            return
         self._take_up(expected)
-        self._expected = expected
+        self._expected, self._expected_next = expected, None
 
     def accept(self, block: Block) -> tuple[Partial | Heard, ...]:
         """Take the next block of the stream; a gap before it ends an utterance."""
@@ -141,9 +145,16 @@ class Following(ABC):
         """Forget an utterance that has begun."""
         self._utterances.reset()
         self._talk_ended = None
+        self._end()
+
+    def _end(self) -> None:
+        """The utterance is over; what is expected after it counts."""
         self._forget()
         self._drop()
         self._sound = []
+        if self._expected_next is not None:
+            self._take_up(self._expected_next)
+            self._expected, self._expected_next = self._expected_next, None
 
     def _forget(self) -> None:
         self._began = 0
@@ -170,9 +181,7 @@ class Following(ABC):
                 yield self._partial(ended)
             case Closed(ended, talk):
                 yield self._heard(ended, talk=talk)
-                self._forget()
-                self._drop()
-                self._sound = []
+                self._end()
 
     def _partial(self, ended: int) -> Partial:
         first, self._known_to = self._so_far(), ended

@@ -98,7 +98,7 @@ class Recogniser(Protocol):
         ...
 
     def expect(self, vocabulary: Vocabulary) -> None:
-        """Take what may be said from now on; between utterances only."""
+        """Take what may be said from the next utterance on."""
         ...
 
     def accept(self, block: Block) -> tuple[Partial | Heard, ...]:

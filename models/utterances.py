@@ -139,6 +139,11 @@ class Utterances:
         self._enough = {Wait.BRIEF: self._pauses.brief, Wait.SHORT: self._pauses.short}.get(wait, self._pauses.long)
 
     @property
+    def is_open(self) -> bool:
+        """Whether an utterance has begun and is not over."""
+        return self._open
+
+    @property
     def lead_samples(self) -> int:
         """How much of the utterance lies before its speech."""
         return self._lead_frames * FRAME_SAMPLES

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from plans.conversation import Measure, Problem, Reply
 from plans.files import wishes_text
-from plans.pattern import GiveOrTake, Plan
+from plans.pattern import GiveOrTake, Needles, Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
@@ -36,7 +36,13 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
     swatch = measured(wishes)
     plan = _with_spread(join(wishes, size, swatch.gauge), swatch, wishes)
     problems = (*prove(plan), *_beside_target(plan, size, swatch.gauge))
-    return problems or Made(plan=plan, notes=(*size.notes, *yarn_notes(plan, wishes)))
+    return problems or Made(plan=plan, notes=(*size.notes, *_lie_notes(wishes), *yarn_notes(plan, wishes)))
+
+
+def _lie_notes(wishes: Wishes) -> Iterator[Reply]:
+    """That double-pointed needles hold one sock alone, where she did not say so."""
+    if wishes.needles is Needles.DOUBLE_POINTED and not wishes.one_at_a_time:
+        yield Reply.of("needles-hold-one")
 
 
 def _with_spread(plan: Plan, swatch: Measured, wishes: Wishes) -> Plan:

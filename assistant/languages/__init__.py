@@ -91,7 +91,12 @@ class Language:
         """
         wanted = self.phrases.names() if names is None else tuple(names)
         phrases = tuple(phrase for name in wanted for phrase in self.phrases.to_hear(name))
-        costly = tuple(phrase for name in wanted if name in MOVING for phrase in self.phrases.to_hear(name))
+        return self.vocabulary_of(phrases, attention=attention)
+
+    def vocabulary_of(self, phrases: tuple[str, ...], *, attention: bool = False) -> Vocabulary:
+        """As `vocabulary`, for phrases of commands and answers as a recogniser is to have them."""
+        moving = frozenset(phrase for name in MOVING for phrase in self.phrases.to_hear(name))
+        costly = tuple(phrase for phrase in phrases if phrase in moving)
         slots = {slot: self.phrases.fillers(slot) for phrase in phrases for slot in slots_in(phrase)}
         if attention:
             words = self.phrases.attention

@@ -33,6 +33,8 @@ class Phrases:
         slots: slot → key → the words for it; without numbers.
         attention: the attention word, in each of its forms.
         to_teach: what is said most often, to be taught in her own voice.
+        against_loudspeaker: what is heard while the voice comes from a loudspeaker: little, so that what is left of
+            an echo is taken for none of it.
         pronounced: words that no pronouncing dictionary has → their phones (CMU).
     """
 
@@ -42,6 +44,7 @@ class Phrases:
     slots: Mapping[str, Mapping[str, tuple[str, ...]]]
     attention: tuple[str, ...]
     to_teach: tuple[str, ...]
+    against_loudspeaker: tuple[str, ...]
     pronounced: Mapping[str, str]
 
     def with_socks(self, names: Iterable[str]) -> "Phrases":
@@ -166,6 +169,7 @@ def read_phrases(data: Mapping[str, Any], numbers: Numbers) -> Phrases:
         },
         attention=_expanded(data["attention"]),
         to_teach=_expanded(data["to_teach"]),
+        against_loudspeaker=_expanded(data["against_loudspeaker"]),
         pronounced=dict(data.get("pronounced", {})),
     )
 

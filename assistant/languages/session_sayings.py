@@ -112,6 +112,7 @@ _SETTINGS: dict[str, set[str]] = {
     "rate-is": {"words"},                      # a minute
     "loudness-is": {"percent"},
     "wording-terse": set(), "wording-plain": set(), "wording-learner": set(),
+    "while-speaking-wait": set(), "while-speaking-headphones": set(), "while-speaking-loudspeaker": set(),
     "rests-are-on": {"minutes"}, "rests-are-off": set(),
     "language-is": {"name"},
     "microphone-here": {"name"}, "speaker-here": {"name"}, "voice-here": {"name"},

@@ -45,8 +45,8 @@ class Ears:
     def _hear(self, block: Block) -> Iterator[Heard]:
         if self._expected_sample is not None and block.first_sample != self._expected_sample:
             self._recogniser.reset()
-            self._take_up_vocabulary()
         self._expected_sample = block.end_sample
+        self._take_up_vocabulary()
         for marked in self._mark(block):
             self.watch(marked)
             for found in self._recogniser.accept(marked):

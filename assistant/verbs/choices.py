@@ -9,7 +9,7 @@ from assistant.equipment import PIECES, full_name
 from assistant.languages.verbosity import Verbosity
 from assistant.ports import FASTEST_WPM, SLOWEST_WPM
 from assistant.settings import SOFTEST_PERCENT, Memory
-from assistant.voice import Output
+from assistant.voice import Output, WhileSpeaking
 from plans.conversation import Problem
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
@@ -30,6 +30,9 @@ _OPTIONS = (
                  help="Speak, print lines for a screen reader, or both; remembered."),
     click.option("--wording", type=click.Choice([each.value for each in Verbosity]),
                  help="Short sentences, plain ones, or longer ones for a learner; remembered."),
+    click.option("--while-speaking", type=click.Choice([each.value for each in WhileSpeaking]),
+                 help="Commands wait until it has spoken; or cut it short: all of them where the voice is in your "
+                 "headphones, next, again and stop where it is in a loudspeaker; remembered."),
 )  # fmt: skip
 
 
@@ -56,4 +59,6 @@ def remember(memory: Memory, given: Mapping[str, Any], language: str) -> Problem
         changes["output"] = Output(changes["output"])
     if "wording" in changes:
         changes["wording"] = Verbosity(changes["wording"])
+    if "while_speaking" in changes:
+        changes["while_speaking"] = WhileSpeaking(changes["while_speaking"])
     return memory.change(**changes)

@@ -73,7 +73,7 @@ def _spoken(commands: tuple[str, ...]) -> Sound:
 
 
 def _speaker_or_file() -> str:
-    from assistant.speaking.sinks import Speaker  # noqa: PLC0415 (loads the sound library)
+    from assistant.speaking.speaker import Speaker  # noqa: PLC0415 (loads the sound library)
 
     try:
         Speaker(StreamClock(live=False)).close()

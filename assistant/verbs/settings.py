@@ -15,7 +15,7 @@ from assistant.speaking.voices import speaking
 from assistant.speaking.wording import word
 from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.shared import language_option, remembered
-from assistant.voice import OUTPUT_SAYINGS
+from assistant.voice import OUTPUT_SAYINGS, WHILE_SPEAKING_SAYINGS
 from assistant.wiring import config_dir
 from plans.conversation import Problem, Reply
 
@@ -51,6 +51,7 @@ def _remembered(chosen: Settings) -> Iterator[Reply]:
     yield Reply.of("loudness-is", percent=chosen.loudness_percent)
     yield Reply.of(OUTPUT_SAYINGS[chosen.output])
     yield Reply.of(f"wording-{chosen.wording.value}")
+    yield Reply.of(WHILE_SPEAKING_SAYINGS[chosen.while_speaking])
     yield Reply.of("rests-are-on", minutes=chosen.rest_after_minutes) if chosen.rests else Reply.of("rests-are-off")
     yield Reply.of("language-is", name=chosen.language)
 

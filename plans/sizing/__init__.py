@@ -1,11 +1,9 @@
 """From the tape measure to the numbers of a sock, and all that was assumed on the way."""
 
-from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Needles
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import multiple_of
 from plans.rows.legs import leg as leg_part
@@ -97,15 +95,8 @@ def _size(wishes: Wishes, tape: Tape, swatch: Measured) -> SockSize | tuple[Prob
         calf=calf,
         notes=(
             *tape.notes, *swatch.notes, *notes, *fit_notes(wishes, tape, sock), *foot.notes, *upper.notes, *calf_notes,
-            *_lie_notes(wishes),
         ),
     )
-
-
-def _lie_notes(wishes: Wishes) -> Iterator[Reply]:
-    """That double-pointed needles hold one sock alone, where she did not say so."""
-    if wishes.needles is Needles.DOUBLE_POINTED and not wishes.one_at_a_time:
-        yield Reply.of("needles-hold-one")
 
 
 class _Foot(NamedTuple):
@@ -185,6 +176,5 @@ def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
             *(Reply.of("practice-ignores", field=field(name)) for name in unused),
             *swatch.notes,
             *swatch_notes(wishes.swatch, gauge),
-            *_lie_notes(wishes),
         ),
     )

@@ -121,7 +121,7 @@ def test_a_machine_without_portaudio_is_one_error(tmp_path):
 
 def test_sound_is_loaded_only_when_needed():
     script = (
-        "import sys, assistant.devices, assistant.speaking.sinks, assistant.speaking.synthesis\n"
+        "import sys, assistant.devices, assistant.speaking.speaker, assistant.speaking.synthesis\n"
         "import assistant.listening.sources, assistant.speaking.cache, assistant.speaking.earcons\n"
         "print({'sounddevice', 'pyttsx3'} & set(sys.modules))\n"
     )

@@ -79,13 +79,14 @@ def test_a_new_vocabulary_is_taken_up_before_the_stream_and_between_utterances()
     assert ["expect next", "accept 0", "accept 100", "expect yes", "accept 200", "finish"] == recogniser.asked
 
 
-def test_a_new_vocabulary_waits_while_an_utterance_goes_on() -> None:
+def test_a_new_vocabulary_is_handed_on_before_the_next_block() -> None:
+    """A recogniser takes it up when no utterance goes on."""
     recogniser = SteppedRecogniser({1: [Partial(words="ne", began=0)], 2: [heard("next")]})
     ears = Ears(ListedSource(blocks(0, 100, 200, 300)), marked, recogniser,
                 tell_partial=lambda _: ears.expect(vocabulary("yes")))  # fmt: skip
     list(ears)
 
-    assert ["accept 0", "accept 100", "accept 200", "expect yes", "accept 300", "finish"] == recogniser.asked
+    assert ["accept 0", "accept 100", "expect yes", "accept 200", "accept 300", "finish"] == recogniser.asked
 
 
 def test_of_several_new_vocabularies_the_last_counts() -> None:
@@ -107,21 +108,6 @@ def test_a_gap_in_the_stream_begins_anew(firsts: tuple[int, ...], resets: int) -
     list(Ears(ListedSource(blocks(*firsts)), marked, recogniser))
 
     assert resets == recogniser.asked.count("reset")
-
-
-def test_at_a_gap_the_new_vocabulary_is_taken_up() -> None:
-    """What it says itself makes a gap, and afterwards other words may count."""
-    recogniser = SteppedRecogniser()
-
-    def stream() -> Iterator[Block]:
-        yield from blocks(0)
-        ears.expect(vocabulary("yes"))
-        yield from blocks(100, 900)
-
-    ears = Ears(ListedSource(stream()), marked, recogniser)
-    list(ears)
-
-    assert ["accept 0", "accept 100", "reset", "expect yes", "accept 900", "finish"] == recogniser.asked
 
 
 def test_marks_may_come_late_or_several_at_once() -> None:

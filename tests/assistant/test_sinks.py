@@ -13,7 +13,9 @@ from hypothesis import strategies as st
 from assistant.clocks import StreamClock
 from assistant.device_errors import DeviceLost, DeviceRefused, NoSpeaker, NoSuchSpeaker, WavUnwritable
 from assistant.ports import Played, Sound
-from assistant.speaking.sinks import Silent, Speaker, WavSink, at_rate
+from assistant.speaking.playing import at_rate
+from assistant.speaking.speaker import Speaker
+from assistant.speaking.wav_sink import Silent, WavSink
 from tests.fakes import FakeSoundLibrary, StillTime, tone
 
 NOTHING = Sound(np.zeros(0, np.int16), 22_050)

@@ -22,6 +22,8 @@ VOICE = ("espeak-ng", "-v", "en-us+f5", "-s", "150")
 QUIET_DBFS = -60.0
 QUIET_S = 0.6
 """Longer than the pauses inside a sentence, and than the wait for the tone after it."""
+PAUSE_S = 0.3
+"""Longer than between two words, and shorter than between two answers."""
 STARTS_S = 4.0
 """So long a sentence may take to be rendered."""
 
@@ -102,8 +104,24 @@ class Program:
         while self._is_speaking() and time.monotonic() < until:
             time.sleep(0.05)
 
-    def _is_speaking(self) -> bool:
-        count = int(QUIET_S * RECORDING_HZ)
+    def wait_until_speaking(self, first: int, within_s: float = STARTS_S) -> bool:
+        """Until more than `first` lines were printed and the speaker plays; whether that came in time."""
+        until = time.monotonic() + within_s
+        while not (len(self.lines) > first and self._is_speaking(PAUSE_S)):
+            if time.monotonic() > until:
+                return False
+            time.sleep(0.02)
+        return True
+
+    def wait_for_pause(self, within_s: float = 40.0) -> float:
+        """When the speaker falls silent, if only between two sentences, in seconds of `time.monotonic`."""
+        until = time.monotonic() + within_s
+        while self._is_speaking(PAUSE_S) and time.monotonic() < until:
+            time.sleep(0.02)
+        return time.monotonic() - PAUSE_S
+
+    def _is_speaking(self, for_s: float = QUIET_S) -> bool:
+        count = int(for_s * RECORDING_HZ)
         raw = self.recording._raw.fileno()
         size = os.fstat(raw).st_size // 2 * 2
         tail = os.pread(raw, 2 * count, max(0, size - 2 * count))

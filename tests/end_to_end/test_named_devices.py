@@ -12,7 +12,7 @@ from assistant.equipment import present
 from assistant.listening.sources import Microphone
 from assistant.settings import Settings, load_settings
 from assistant.speaking.earcons import Earcon, earcon
-from assistant.speaking.sinks import Speaker
+from assistant.speaking.speaker import Speaker
 from tests.assistant.running import Machine
 from tests.end_to_end.driving import speak
 from tests.end_to_end.virtual_sound import VirtualSound, is_possible

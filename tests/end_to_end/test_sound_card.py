@@ -14,7 +14,8 @@ from assistant.devices import list_devices
 from assistant.listening.sources import Microphone
 from assistant.ports import Sound, VoiceSettings
 from assistant.speaking.earcons import Earcon, earcon
-from assistant.speaking.sinks import Speaker, at_rate
+from assistant.speaking.playing import at_rate
+from assistant.speaking.speaker import Speaker
 from assistant.speaking.synthesis import Synthesis, SystemVoice
 from tests.end_to_end.virtual_sound import RECORDING_HZ, VirtualSound, is_possible
 

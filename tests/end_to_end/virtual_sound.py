@@ -11,6 +11,7 @@ import contextlib
 import os
 import shutil
 import subprocess
+import sys
 import tempfile
 import time
 import wave
@@ -18,6 +19,8 @@ from pathlib import Path
 from typing import Self
 
 import numpy as np
+
+from tests.end_to_end import room
 
 STARTING_S = 10.0
 RECORDING_HZ = 16_000
@@ -169,6 +172,25 @@ class VirtualSound:
     def listen_to_itself(self) -> None:
         """Let the program's microphone hear its own speaker, as a real one does."""
         self._run("pactl", "set-default-source", "speaker.monitor")
+
+    @contextlib.contextmanager
+    def loudspeaker_in_the_room(self, gain_db: float):
+        """Inside the block the microphone hears the speaker too, through a room; see `tests.end_to_end.room`."""
+        raw = ("--format=s16le", "--channels=1", f"--rate={room.RATE_HZ}", "--raw", "--latency-msec=10")
+        between = (sys.executable, "-m", "tests.end_to_end.room", str(gain_db))
+        quiet = {"env": self.environment, "stderr": subprocess.DEVNULL}
+        taken = subprocess.Popen(("parec", "--device=speaker.monitor", *raw), stdout=subprocess.PIPE, **quiet)
+        changed = subprocess.Popen(between, stdin=taken.stdout, stdout=subprocess.PIPE, **quiet)
+        given = subprocess.Popen(("pacat", "--device=mic", *raw), stdin=changed.stdout, **quiet)
+        try:
+            yield self
+        finally:
+            for process in (taken, changed, given):
+                process.terminate()
+                process.wait()
+                for pipe in (process.stdin, process.stdout):
+                    if pipe:
+                        pipe.close()
 
     def _run(self, *command: str, check: bool = True) -> subprocess.CompletedProcess[bytes]:
         return subprocess.run(command, env=self.environment, check=check, capture_output=True)

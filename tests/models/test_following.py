@@ -8,6 +8,7 @@ from models.recognising import Alternative, Block, Heard, Partial, Vocabulary
 from models.utterances import FRAME_SAMPLES, Pauses
 
 PAUSES = Pauses(lead=3, look=2, brief=4, short=6, long=12)
+QUIET = np.zeros(FRAME_SAMPLES, np.int16)
 WORDS = Vocabulary(("next", "how many", "how many stitches", "help"), costly=frozenset({"next"}))
 
 
@@ -121,3 +122,26 @@ def test_a_reset_forgets_that_there_was_talk():
     told.reset()
 
     assert [words for words, _ in _heard(told, "#" * 20 + "." * 15)] == ["help"]
+
+
+def test_what_is_expected_during_an_utterance_counts_from_the_next_one_on():
+    told = Told(_sure("next"), _sure("help"))
+    told.expect(WORDS)
+    told.asked.clear()
+    _run(told, "..##")
+    told.expect(Vocabulary(("help",)))
+    assert "take up" not in told.asked
+    found = [each for at in range(4, 40) for each in told.accept(Block(at * FRAME_SAMPLES, QUIET, False))]
+
+    assert ["next"] == [each.words for each in found if isinstance(each, Heard)]
+    assert ["take up"] == [asked for asked in told.asked if asked == "take up"]
+
+
+def test_what_is_expected_counts_when_an_utterance_is_forgotten():
+    told = Told(_sure("next"))
+    _run(told, "..##")
+    told.expect(WORDS)
+    told.asked.clear()
+    told.reset()
+
+    assert ["take up"] == told.asked
