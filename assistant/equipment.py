@@ -1,16 +1,18 @@
 """Microphone, speaker and voice by their names: those asked for now, and those remembered that may be gone."""
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 from typing import Literal, NamedTuple
 
 from assistant.device_errors import DeviceProblem, NoDevice, NoSuchDevice, NoSuchVoice, SeveralFit
 from assistant.devices import find_device
 from assistant.ports import AttemptFailed, VoiceSettings
+from assistant.second_look import second_opinion
 from assistant.settings import Settings
 from assistant.speaking.synthesis import SystemVoice
 from assistant.speaking.voices import ListedVoice, find_voice, speaking
 from assistant.teaching import load_taught, taught_file
+from models.second_opinion import Scorer, SecondOpinion
 from models.taught import Taught
 from plans.conversation import Problem
 
@@ -28,11 +30,12 @@ _NOT_HERE = (NoSuchDevice, NoDevice, NoSuchVoice, SeveralFit)
 
 
 class Present(NamedTuple):
-    """Settings that can be used here and now, what of the remembered ones cannot, and what she has taught."""
+    """Settings that can be used here and now, what of them cannot, what she has taught, and who else is asked."""
 
     settings: Settings
     notes: tuple[Problem, ...] = ()
     taught: Taught | None = None
+    second: SecondOpinion | None = None
 
     def and_note(self, problem: Problem | None) -> "Present":
         """The same with one more thing to be told, if there is one."""
@@ -42,6 +45,13 @@ class Present(NamedTuple):
         """The same with what was taught in the language, from the folder of the program's data."""
         taught, problem = load_taught(taught_file(folder, self.settings.language))
         return self._replace(taught=taught).and_note(problem)
+
+    def with_second_opinion(self, load: Callable[[], Scorer], *, live: bool) -> "Present":
+        """The same with a second opinion, where that is wanted; see `assistant.second_look`."""
+        if not self.settings.careful:
+            return self
+        second, problem = second_opinion(load, self.settings.language, live=live)
+        return self._replace(second=second).and_note(problem)
 
 
 def full_name(piece: Piece, wanted: str, language: str) -> str:

@@ -104,7 +104,7 @@ def open_ears(
     source = make_source(routes, clock, here.settings)
     if playback is not None and canceller is not None:
         source = WithoutEcho(source, playback, canceller)
-    ears = make_ears(source, routes, here.taught)
+    ears = make_ears(source, routes, here)
     closing.callback(ears.close)
     return ears
 

@@ -6,6 +6,7 @@ from assistant.journal_checking import CHECK_PROBLEMS
 from assistant.journal_errors import JOURNAL_ERRORS
 from assistant.languages.session_sayings import SESSION_SAYINGS
 from assistant.pace import PACE_SAYINGS
+from assistant.second_look import SECOND_LOOK_PROBLEMS
 from assistant.settings import SETTINGS_PROBLEMS
 from assistant.teaching import TEACHING_SAYINGS
 from assistant.usage import USAGE_PROBLEMS
@@ -14,7 +15,7 @@ from plans.sayings import SAYINGS
 
 _SETS = (
     SAYINGS, SESSION_SAYINGS, PACE_SAYINGS, SETTINGS_PROBLEMS, EQUIPMENT_PROBLEMS, USAGE_PROBLEMS, DEVICE_ERRORS,
-    ERRORS, TEACHING_SAYINGS,
+    ERRORS, TEACHING_SAYINGS, SECOND_LOOK_PROBLEMS,
     JOURNAL_ERRORS, CHECK_PROBLEMS,
 )  # fmt: skip
 

@@ -41,6 +41,7 @@ class Settings(Record):
         output: voice, lines, or both.
         wording: how much is said.
         attention_word: whether commands count only after the attention word.
+        careful: whether a second opinion is asked where the ears are unsure.
         while_speaking: what is heard while the voice speaks.
         rests: whether rests are offered.
         rest_after_minutes: after how much knitting without one.
@@ -55,6 +56,7 @@ class Settings(Record):
     output: Output = Output.BOTH
     wording: Verbosity = Verbosity.PLAIN
     attention_word: bool = False
+    careful: bool = False
     while_speaking: WhileSpeaking = WhileSpeaking.WAIT
     rests: bool = True
     rest_after_minutes: int = Field(default=WORK_MINUTES, ge=REPEAT_MINUTES, le=LONGEST_WORK_MINUTES)

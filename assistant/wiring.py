@@ -5,6 +5,7 @@ import time
 from collections.abc import Iterable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 
 import platformdirs
@@ -12,7 +13,7 @@ import platformdirs
 from assistant.clocks import StreamClock
 from assistant.device_errors import WavEmpty
 from assistant.echo import Playback
-from assistant.equipment import Piece
+from assistant.equipment import Piece, Present
 from assistant.inputs import Input, OutputWanted, Pressed
 from assistant.keys import Keys, KeyTable, Meant, Surface, presses
 from assistant.listening.ears import Ears
@@ -21,9 +22,9 @@ from assistant.settings import Settings
 from assistant.terminal import open_keyboard
 from assistant.voice import Voice
 from models.following import Following
+from models.second_opinion import Scorer
 from models.shipped import shipped_model
 from models.taking import Taker
-from models.taught import Taught
 
 APP = "roundcaller"
 
@@ -102,12 +103,24 @@ def make_recogniser(name: str, model: str | None = None) -> Following:
     return PocketSphinxRecogniser()
 
 
-def make_ears(source: AudioSource, routes: Routes, taught: Taught | None = None) -> Ears:
-    """Ears for a source of sound, which know what was taught."""
+@cache
+def make_scorer() -> Scorer:
+    """Who is asked for a second opinion.
+
+    Raises:
+        SecondOpinionMissing, ModelBroken: it is not on this machine, or damaged.
+    """
+    from models.whisper_scoring import load_whisper  # noqa: PLC0415 (loaded when asked for)
+
+    return load_whisper(data_dir())
+
+
+def make_ears(source: AudioSource, routes: Routes, here: Present) -> Ears:
+    """Ears for a source of sound, which know what was taught, and whom to ask."""
     from models.voice_activity import VoiceActivity  # noqa: PLC0415 (loads onnxruntime)
 
     recogniser = make_recogniser(routes.recogniser, routes.model)
-    recogniser.taught = taught
+    recogniser.taught, recogniser.second = here.taught, here.second
     return Ears(source, VoiceActivity().mark, recogniser)
 
 

@@ -1,12 +1,13 @@
 """Measures recognisers on a set of recordings, and prints the figures as JSON.
 
-    python -m models.evaluating --set CSV --phrases FILE.json [--vocabulary FILE] [--vosk FOLDER] [--json]
+    python -m models.evaluating --set CSV --phrases FILE.json [--vocabulary FILE] [--vosk FOLDER] [--careful] [--json]
 
 Each recording is heard as from a quiet room: half a second of faint noise before it and one second after,
 in blocks of 20 ms, marked by voice activity. Latency is from the end of the true last speech (the last 10
 ms within 30 dB of the recording's loudest) to the moment at which the utterance came out; blocks come in real
 time from a little before that end on, where a command is said. Each recogniser runs in a process of its own,
-whose helpers count for memory and time; the default comes first.
+whose helpers count for memory and time; the default comes first. With --careful each is measured again with a second
+opinion where it is unsure.
 """
 
 import argparse
@@ -24,10 +25,12 @@ from pathlib import Path
 import numpy as np
 
 from models.errors import ModelProblem
+from models.following import Following
 from models.phrase_book import PhraseBook, PhrasesBroken, read_entries, read_phrases
 from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Block, Heard, Recogniser, Samples
 from models.recordings import Recording, SetBroken, read_set, read_sound
 from models.scoring import Limits, Marker, Trial, failures, score
+from models.second_opinion import SecondOpinion
 from models.shipped import shipped_model
 from models.voice_activity import VoiceActivity
 
@@ -50,6 +53,7 @@ class Job:
     Attributes:
         recogniser: "pocketsphinx" or "vosk".
         folder: of the Vosk model.
+        careful: whether a second opinion is asked.
     """
 
     recogniser: str
@@ -58,6 +62,7 @@ class Job:
     limits: Limits
     folder: Path | None = None
     list_failures: bool = False
+    careful: bool = False
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -68,8 +73,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         recordings = read_set(options.set)
         limits = Limits(options.act, options.ask)
         figures = [
-            _apart(Job(name, recordings, book, limits, folder, options.failures))
+            _apart(Job(name, recordings, book, limits, folder, options.failures, careful))
             for name, folder in _recognisers(options.vosk)
+            for careful in ((False, True) if options.careful else (False,))
         ]
     except (SetBroken, PhrasesBroken) as problem:
         sys.stderr.write(f"{problem}\n")
@@ -97,6 +103,7 @@ def _options() -> argparse.ArgumentParser:
     parser.add_argument("--phrases", type=Path, required=True, help="as `roundcaller phrases --json` prints them")
     parser.add_argument("--vocabulary", type=Path, help="instead of the phrases: one entry a line")
     parser.add_argument("--vosk", type=Path, action="append", default=[], help="folder of a Vosk model, too")
+    parser.add_argument("--careful", action="store_true", help="also with a second opinion")
     parser.add_argument("--act", type=float, default=Limits().act, help="confidence from which to act")
     parser.add_argument("--ask", type=float, default=Limits().ask, help="confidence from which to ask back")
     parser.add_argument("--failures", action="store_true", help="list them on standard error")
@@ -138,7 +145,7 @@ def measure(job: Job) -> dict[str, object]:
     if job.list_failures:
         sys.stderr.writelines(f"{line}\n" for line in failures(trials, marker, _label))
     return {
-        "recogniser": job.recogniser,
+        "recogniser": f"{job.recogniser}, careful" if job.careful else job.recogniser,
         **score(trials, marker, job.book.moving),
         "real_time_factor": round(spent / heard_s, 4) if heard_s else None,
         "rss_mb": round(rss_kb / 1024, 1),
@@ -150,6 +157,15 @@ def _label(trial: Trial) -> str:
 
 
 def _make(job: Job) -> Recogniser:
+    recogniser = _made(job)
+    if job.careful:
+        from models.whisper_scoring import load_whisper  # noqa: PLC0415 - only where wanted
+
+        recogniser.second = SecondOpinion(load_whisper(Path()))
+    return recogniser
+
+
+def _made(job: Job) -> Following:
     if job.folder is not None:
         from models.vosk_recogniser import VoskRecogniser  # noqa: PLC0415 - only where wanted
 

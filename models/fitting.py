@@ -1,11 +1,12 @@
 """Fits the weights of a recogniser's confidence on a set of recordings, and shows how far it may be believed.
 
-    python -m models.fitting --set CSV --phrases FILE.json [--vosk FOLDER] [--check CSV] [--most 0.018]
+    python -m models.fitting --set CSV --phrases FILE.json [--vosk FOLDER] [--check CSV] [--most 0.018] [--careful]
 
 The set is as for `models.evaluating`. The weights are those of a logistic regression: whether the best text that may
 be said was said. The constant is then lowered until no more than `--most` of the recordings that hold no command are
 acted on. Speakers of `--check`, who should be others, only show how the confidence holds: of what was heard with a
-confidence from 0.6 to 0.7 about 65 in 100 should be right. Prints one JSON object.
+confidence from 0.6 to 0.7 about 65 in 100 should be right. With --careful the weights are those of the second opinion,
+see `models.second_opinion.Trust`, from the utterances about which it is asked. Prints one JSON object.
 """
 
 import argparse
@@ -23,6 +24,8 @@ from models.evaluating import try_all
 from models.following import Following
 from models.phrase_book import PhraseBook, PhrasesBroken, read_phrases
 from models.recordings import Recording, SetBroken, read_set
+from models.second_opinion import SecondOpinion
+from models.whisper_scoring import load_whisper
 
 ACT = 0.6
 _RIDGE = 1.0
@@ -42,12 +45,12 @@ class Example:
 
 
 def examples(recogniser: Following, recordings: Iterable[Recording], book: PhraseBook) -> Iterator[Example]:
-    """Of each recording that is one utterance in which a text that may be said was found."""
+    """Of each recording that is one utterance in which a text that may be said was found, by both if there are two."""
     for recording in recordings:
         recogniser.reset()
         (trial,) = try_all(recogniser, [recording])
         found = recogniser.weighed
-        if len(trial.heard) != 1 or found is None:
+        if len(trial.heard) != 1 or found is None or (recogniser.second is not None and not found.by_both):
             continue
         said = book.meaning(recording.transcript) if recording.kind in {"word", "phrase"} else None
         yield Example(found.features, said is not None and said == book.meaning(found.words), said is not None)
@@ -113,6 +116,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         book = read_phrases(options.phrases)
         recogniser = _recogniser(options.vosk)
+        if options.careful:
+            recogniser.second = SecondOpinion(load_whisper(Path()))
         recogniser.expect(book.vocabulary)
         found = list(examples(recogniser, read_set(options.set), book))
         checked = found if options.check is None else list(examples(recogniser, read_set(options.check), book))
@@ -144,6 +149,7 @@ def _options() -> argparse.ArgumentParser:
     parser.add_argument("--phrases", type=Path, required=True, help="as `roundcaller phrases --json` prints them")
     parser.add_argument("--vosk", type=Path, help="folder of a Vosk model; PocketSphinx where left out")
     parser.add_argument("--most", type=float, default=0.018, help="share without a command that may be acted on")
+    parser.add_argument("--careful", action="store_true", help="of the second opinion")
     return parser
 
 

@@ -36,10 +36,17 @@ NOTHING_KNOWN = Alternative(UNKNOWN_WORD, 1.0)
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """What the confidence in a text was reckoned from; for fitting the weights, see `models.fitting`."""
+    """What the confidence in a text was reckoned from; for fitting the weights, see `models.fitting`.
+
+    Attributes:
+        words: the text.
+        features: what was weighed.
+        by_both: whether it is what a second opinion weighs.
+    """
 
     words: str
     features: tuple[float, ...]
+    by_both: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +227,7 @@ class Following(ABC):
             return None
         sound, others = np.concatenate(self._sound), self._other_guesses()
         opinion = self.second.on(sound, guess, others, self._expected.grammar.accepts)
-        self.weighed = Weighed(opinion.words, opinion.features)
+        self.weighed = Weighed(opinion.words, opinion.features, by_both=True)
         return opinion.readings
 
     def spoken(self) -> Features:

@@ -165,10 +165,10 @@ class CommandDecoder(Decoder):
         """Different readings of what was decoded last, the likeliest first; some may lie outside the grammar."""
         found: dict[str, None] = {}
         for reading in itertools.islice(self._library.nbest() or (), _READINGS):
-            found.setdefault(reading.hypstr or "")
-            if len(found) >= most:
+            if reading is None:  # its way of saying that there are no more
                 break
-        return tuple(found)
+            found.setdefault(reading.hypstr or "")
+        return tuple(found)[:most]
 
     def phones(self, word: str) -> tuple[str, ...]:
         """The pronunciation of a word, as the dictionary or the vocabulary has it."""

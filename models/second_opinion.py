@@ -66,7 +66,7 @@ class Opinion(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Trust:
-    """What was settled by measurement, see the model card in DEVELOPERS.md.
+    """What was settled by measurement, see DEVELOPERS.md.
 
     Attributes:
         weights: a constant, then one for each of `features`.
@@ -75,7 +75,7 @@ class Trust:
         plausible: below this confidence nothing but unknown words was heard.
     """
 
-    weights: tuple[float, ...] = (2.3846, 0.6368, -0.7777, 0.1052, 0.8753)
+    weights: tuple[float, ...] = (3.22, 0.605, -1.114, 0.129, 1.062)
     unsure: float = 0.02
     sure: float = 0.95
     plausible: float = 0.3

@@ -202,7 +202,7 @@ def _forms(words: list[str]) -> Iterator[list[str]]:
 def test_every_option_in_the_documents_exists() -> None:
     known = {opt for verb in VERBS.values() for param in verb.params for opt in (*param.opts, *param.secondary_opts)}
     benchmarks = {"--ears"}
-    tools = {"--set", "--phrases", "--json", "--vocabulary"}
+    tools = {"--set", "--phrases", "--json", "--vocabulary", "--most"}
     shell = " ".join(sh_blocks())
     named = {option for option in re.findall(r"(?<![\w-])--[a-z][a-z-]*", README + DEVELOPERS) if option not in shell}
 

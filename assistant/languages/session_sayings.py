@@ -114,6 +114,7 @@ _SETTINGS: dict[str, set[str]] = {
     "wording-terse": set(), "wording-plain": set(), "wording-learner": set(),
     "while-speaking-wait": set(), "while-speaking-headphones": set(), "while-speaking-loudspeaker": set(),
     "rests-are-on": {"minutes"}, "rests-are-off": set(),
+    "careful-on": set(), "careful-off": set(),
     "language-is": {"name"},
     "microphone-here": {"name"}, "speaker-here": {"name"}, "voice-here": {"name"},
     "voices-besides": {"count"},               # of other languages

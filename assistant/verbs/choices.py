@@ -10,6 +10,7 @@ from assistant.languages.verbosity import Verbosity
 from assistant.ports import FASTEST_WPM, SLOWEST_WPM
 from assistant.settings import SOFTEST_PERCENT, Memory
 from assistant.voice import Output, WhileSpeaking
+from assistant.wiring import make_scorer
 from plans.conversation import Problem
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
@@ -18,8 +19,11 @@ _RENAMED = {"rate": "words_a_minute", "loudness": "loudness_percent", "rest_afte
 
 microphone_option = click.option("--microphone", metavar="NAME", help="The microphone whose name holds these words; "
                                  "remembered. An empty name is the system's own.")  # fmt: skip
+careful_option = click.option("--careful/--no-careful", default=None, help="Ask a second opinion where it is unsure "
+                              "what it heard; remembered.")  # fmt: skip
 _OPTIONS = (
     microphone_option,
+    careful_option,
     click.option("--speaker", metavar="NAME", help="The speaker whose name holds these words; remembered."),
     click.option("--voice", metavar="NAME", help="The voice of that name or language; remembered."),
     click.option("--rate", type=click.IntRange(SLOWEST_WPM, FASTEST_WPM), metavar="WORDS",
@@ -48,7 +52,10 @@ def remember(memory: Memory, given: Mapping[str, Any], language: str) -> Problem
 
     Raises:
         DeviceProblem: a name fits nothing, or several; nothing is remembered.
+        SecondOpinionMissing: one is wanted that is not on this machine; nothing is remembered.
     """
+    if given.get("careful"):
+        make_scorer()
     changes = {_RENAMED.get(name, name): value for name, value in given.items() if value is not None}
     for piece in PIECES:
         if wanted := changes.get(piece):

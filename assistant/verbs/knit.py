@@ -13,7 +13,7 @@ from assistant.session import Habits
 from assistant.sittings import open_pair
 from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.shared import language_option, made_from, remembered
-from assistant.wiring import Routes, data_dir, default_journal
+from assistant.wiring import Routes, data_dir, default_journal, make_scorer
 from models.shipped import default_recogniser
 
 if TYPE_CHECKING:
@@ -59,7 +59,7 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), routes.pieces).and_note(unwritten)
     if routes.recogniser != "typed":
-        here = here.with_taught(data_dir())
+        here = here.with_taught(data_dir()).with_second_opinion(make_scorer, live=routes.is_live)
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
         knit_pair(opening, spoken, wanted, here, memory.forgetful() if routes.is_recording else memory)

@@ -17,10 +17,10 @@ from assistant.listening.understanding import Understood, understand
 from assistant.settings import Settings
 from assistant.speaking.wording import word
 from assistant.teaching import Teacher, forget_taught, keep_taught, taught_file
-from assistant.verbs.choices import microphone_option, remember
+from assistant.verbs.choices import careful_option, microphone_option, remember
 from assistant.verbs.knit import model_option, routes_of, sound_recogniser_option
 from assistant.verbs.shared import language_option, remembered
-from assistant.wiring import Routes, data_dir, make_ears, make_source, make_taking_ears, make_voice
+from assistant.wiring import Routes, data_dir, make_ears, make_scorer, make_source, make_taking_ears, make_voice
 from models.recognising import SAMPLE_RATE_HZ, Heard
 
 
@@ -31,12 +31,13 @@ from models.recognising import SAMPLE_RATE_HZ, Heard
 @sound_recogniser_option
 @model_option
 @microphone_option
+@careful_option
 @click.option("--learn", is_flag=True, help="Learn how you say the commands used most; no sound is kept.")
 @click.option("--forget", is_flag=True, help="Delete what was learnt of your voice.")
 @language_option
 def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
     files: tuple[str, ...], mic: bool, as_json: bool, recogniser: str | None, model: str | None,
-    microphone: str | None, learn: bool, forget: bool, language: str | None,
+    microphone: str | None, careful: bool | None, learn: bool, forget: bool, language: str | None,
 ) -> None:
     """Tell what is heard in recordings, or at the microphone, and what would be done about it; nothing is kept.
 
@@ -45,13 +46,14 @@ def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
     if learn + forget > 1 or (learn and len(files) > 1) or (not (learn or forget) and bool(files) == mic):
         raise refuse("listen-to-what")
     memory, spoken = remembered(language)
-    unwritten = remember(memory, {"microphone": microphone}, spoken.name)
+    unwritten = remember(memory, {"microphone": microphone, "careful": careful}, spoken.name)
     settings = memory.settings.but(language=spoken.name)
     if forget:
         click.echo(word(forget_taught(taught_file(data_dir(), spoken.name)), spoken))
         return
     pieces: set[Piece] = set() if files else {"microphone", "speaker", "voice"} if learn else {"microphone"}
     here = present(settings, pieces).and_note(unwritten).with_taught(data_dir())
+    here = here if learn else here.with_second_opinion(make_scorer, live=mic)
     for note in here.notes:
         click.echo(word(note, spoken), err=True)
     if learn:
@@ -80,7 +82,7 @@ def _learn(routes: Routes, language: Language, settings: Settings) -> None:
 
 def _lines(routes: Routes, language: Language, here: Present) -> Iterator[dict[str, Any]]:
     clock = StreamClock(live=routes.is_live)
-    ears = make_ears(make_source(routes, clock, here.settings), routes, here.taught)
+    ears = make_ears(make_source(routes, clock, here.settings), routes, here)
     ears.expect(language.vocabulary())
     try:
         for heard in ears:

@@ -51,6 +51,7 @@ def _remembered(chosen: Settings) -> Iterator[Reply]:
     yield Reply.of("loudness-is", percent=chosen.loudness_percent)
     yield Reply.of(OUTPUT_SAYINGS[chosen.output])
     yield Reply.of(f"wording-{chosen.wording.value}")
+    yield Reply.of("careful-on" if chosen.careful else "careful-off")
     yield Reply.of(WHILE_SPEAKING_SAYINGS[chosen.while_speaking])
     yield Reply.of("rests-are-on", minutes=chosen.rest_after_minutes) if chosen.rests else Reply.of("rests-are-off")
     yield Reply.of("language-is", name=chosen.language)

@@ -27,7 +27,7 @@ from assistant.verbs.choices import remember, voice_options
 from assistant.verbs.knit import routes_of
 from assistant.verbs.shared import language_option, remembered
 from assistant.voice import Voice
-from assistant.wiring import Routes, data_dir, default_journal, make_source, make_voice, types
+from assistant.wiring import Routes, data_dir, default_journal, make_scorer, make_source, make_voice, types
 from plans.conversation import Problem, Reply
 from plans.making import Made
 
@@ -40,7 +40,7 @@ def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is 
     memory, spoken = remembered(language)
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), {"microphone", "speaker", "voice"}).and_note(unwritten)
-    here = here.with_taught(data_dir())
+    here = here.with_taught(data_dir()).with_second_opinion(make_scorer, live=True)
     routes, problems = _possible(routes_of(None, "speaker", None, None), here.settings)
     for line in dict.fromkeys(word(problem, spoken) for problem in problems):
         click.echo(line, err=True)
@@ -49,7 +49,7 @@ def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is 
         opening = beginning.opening(journal)
         if opening is not None:
             wanted = Wanted(routes, Habits(real_time=routes.is_timed), lines=beginning.lines)
-            knit_pair(opening, spoken, wanted, Present(beginning.settings, taught=here.taught), memory)
+            knit_pair(opening, spoken, wanted, here._replace(settings=beginning.settings, notes=()), memory)
 
 
 def _possible(routes: Routes, settings: Settings) -> tuple[Routes, tuple[Problem, ...]]:

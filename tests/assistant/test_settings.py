@@ -15,7 +15,8 @@ names = st.none() | st.text()
 all_settings = st.builds(
     Settings, microphone=names, speaker=names, voice=names, words_a_minute=st.integers(80, 450),
     loudness_percent=st.integers(10, 100), output=st.sampled_from(Output), wording=st.sampled_from(Verbosity),
-    attention_word=st.booleans(), rests=st.booleans(), rest_after_minutes=st.integers(20, 240), language=st.text(),
+    attention_word=st.booleans(), careful=st.booleans(),
+    rests=st.booleans(), rest_after_minutes=st.integers(20, 240), language=st.text(),
 )  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from assistant.clocks import StreamClock, SystemClock
+from assistant.equipment import Present
 from assistant.inputs import Inputs
 from assistant.journal import Journal
 from assistant.knitting import close_ears_while_speaking
@@ -21,6 +22,7 @@ from assistant.listening.sources import WavFile
 from assistant.manners import Manners
 from assistant.ports import Played, VoiceSettings
 from assistant.session import Session
+from assistant.settings import Settings
 from assistant.sittings import open_pair
 from assistant.speaking.cache import RenderAhead
 from assistant.speaking.synthesis import Synthesis, SystemVoice
@@ -114,7 +116,7 @@ def latencies(count, *, cold):
         sound = take(said, PAUSE_S)
         clock, sink = StreamClock(live=True), NotingSink()
         source = Timed(WavFile(save(sound.samples, Path(folder) / "take.wav"), clock, paced=True))
-        ears = make_ears(source, Routes("take.wav", "speaker", "pocketsphinx"))
+        ears = make_ears(source, Routes("take.wav", "speaker", "pocketsphinx"), Present(Settings()))
         voice = Voice(stack.enter_context(_renders(cold=cold)), sink, lines=io.StringIO())
         close_ears_while_speaking(voice, ears, live=False)
         journal = stack.enter_context(Journal.open(Path(folder) / "journal.sqlite"))

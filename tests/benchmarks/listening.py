@@ -8,8 +8,10 @@ import time
 from pathlib import Path
 
 from assistant.clocks import StreamClock
+from assistant.equipment import Present
 from assistant.languages import load
 from assistant.listening.sources import WavFile
+from assistant.settings import Settings
 from assistant.wiring import Routes, make_ears
 from plans.files import write_wishes
 from tests.benchmarks import computing
@@ -25,7 +27,8 @@ def _cost(samples):
     """Processor seconds a second of the stream, and how many utterances were heard."""
     with tempfile.TemporaryDirectory() as folder:
         path = save(samples, Path(folder) / "take.wav")
-        ears = make_ears(WavFile(path, StreamClock(live=False)), Routes(str(path), "none", "pocketsphinx"))
+        routes = Routes(str(path), "none", "pocketsphinx")
+        ears = make_ears(WavFile(path, StreamClock(live=False)), routes, Present(Settings()))
         ears.expect(load().vocabulary())
         heard, began = 0, None
         for _ in _started(ears):

@@ -1,7 +1,9 @@
 """Another network is asked where a recogniser is unsure, and its answer weighed; here with the real one on sound."""
 
+import json
 import shutil
 import subprocess
+import wave
 from dataclasses import replace
 from pathlib import Path
 
@@ -11,11 +13,14 @@ import pytest
 from assistant.languages import load
 from models.catalogue import catalogue, find
 from models.errors import ModelBroken, SecondOpinionMissing
+from models.evaluating import main
+from models.fitting import examples
 from models.following import NOTHING_KNOWN, Following
 from models.keeping import model_path
+from models.phrase_book import PhraseBook
 from models.pocketsphinx_recogniser import PocketSphinxRecogniser
 from models.recognising import UNKNOWN_WORD, Alternative
-from models.recordings import read_sound
+from models.recordings import Recording, read_sound
 from models.second_opinion import MOST_TEXTS, SecondOpinion, Trust, seconds_needed
 from models.whisper_scoring import MODEL, NEEDED, Whisper, load_whisper
 from tests.fakes import StillTime, TextScorer
@@ -251,3 +256,33 @@ def test_pocketsphinx_tells_what_else_it_finds_likely(spoken):
     assert asked[0] == "i have six"
     assert {"i have sixty", "i have sixteen"} <= set(asked)
     assert recogniser.weighed is not None and recogniser.weighed.words in asked
+
+
+# --- measuring -----------------------------------------------------------------------------------------------------
+
+
+def test_every_recogniser_is_measured_without_it_and_with_it(tmp_path, capfd):
+    (tmp_path / "set.csv").write_text("path,transcript,speaker,kind\n")
+    (tmp_path / "phrases.json").write_text(json.dumps({"commands": [{"name": "yes", "phrases": ["yes"]}]}))
+    arguments = ("--set", tmp_path / "set.csv", "--phrases", tmp_path / "phrases.json", "--careful", "--json")
+
+    assert main(list(map(str, arguments))) == 0
+    found = [each["recogniser"] for each in json.loads(capfd.readouterr().out)]
+    assert found[1::2] == [f"{name}, careful" for name in found[::2]]
+
+
+def test_its_weights_are_fitted_on_what_it_was_asked_about(tmp_path, spoken):
+    with wave.open(str(tmp_path / "next.wav"), "wb") as file:
+        file.setparams((1, 2, 16_000, 0, "NONE", ""))
+        file.writeframes(spoken("next").tobytes())
+    recording = Recording(tmp_path / "next.wav", "next", "rms", "word")
+    book = PhraseBook({"next": ("next",), "undo": ("undo",)})
+    recogniser = Guessing(Alternative("next", 0.5))
+    recogniser.expect(book.vocabulary)
+    recogniser.second = SecondOpinion(TextScorer("next"))
+    (asked,) = examples(recogniser, [recording], book)
+    recogniser.guess = Alternative("next", 0.99)
+
+    assert asked.right and asked.command
+    assert len(asked.features) + 1 == len(Trust().weights)
+    assert list(examples(recogniser, [recording], book)) == []
