@@ -61,14 +61,18 @@ def drive(folder: Path, commands: list[str]) -> None:
     wrong_ears = misheard(commands, heard)
     print(f"{len(commands)} commands said, {len(missed)} met with silence, {wrong_ears} of all missed or misheard")
     read, wrong = read_back(program, lines)
-    print(f"{read} answers, read otherwise: {wrong}")
+    print(f"{read} answers, read otherwise by both: {wrong}")
     assert [line.text for line in lines] == announced
     assert wrong_ears <= 0.15 * len(commands)
-    assert len(wrong) <= 0.02 * read
+    assert not wrong
 
 
 def read_back(program: Program, lines: list[Line]) -> tuple[int, list[tuple[str, str]]]:
-    """How many answers to "next" were read, and those whose numbers, sock, half or turn were read otherwise."""
+    """How many answers to "next" were read, and those that neither reader read as printed.
+
+    The readers have nothing in common; each takes a few short answers, such as "five of eight", for another one, so an
+    answer counts as spoken where one of the two, choosing among all that can be said, finds exactly what was printed.
+    """
     possible = set(sentences(practice().plan))
     ends = [line.at_s for line in lines[1:]] + [lines[-1].at_s + 12.0]
     spoken = [
@@ -79,9 +83,11 @@ def read_back(program: Program, lines: list[Line]) -> tuple[int, list[tuple[str,
     found = {}
     for name, reader in (("another search", BySearch(possible)), ("likeness", ByLikeness(possible))):
         read = [(text, reader.read(samples)) for text, samples in spoken]
-        found[name] = [(text, words) for text, words in read if carrying(text) != carrying(words)]
-        print(f"{len(spoken)} answers read back by {name}, {len(found[name])} otherwise than printed")
-    return len(spoken), found["likeness"]
+        found[name] = [words if carrying(text) != carrying(words) else text for text, words in read]
+        wrong = sum(words != text for (text, _), words in zip(spoken, found[name], strict=True))
+        print(f"{len(spoken)} answers read back by {name}, {wrong} otherwise than printed")
+    read = zip((text for text, _ in spoken), *found.values(), strict=True)
+    return len(spoken), [(text, other) for text, *others in read if text not in others for other in others]
 
 
 def test_a_pair_is_begun_live(tmp_path: Path) -> None:

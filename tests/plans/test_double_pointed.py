@@ -11,10 +11,11 @@ from plans.engine.resuming import resume
 from plans.engine.steps import steps
 from plans.json_form import as_json, from_json
 from plans.making import Made, make_plan
-from plans.pattern import Act, Chart, Half, Heel, Needles, Order, Plan, StageName
+from plans.opening import made_of
+from plans.pattern import Act, Chart, Half, Heel, Needles, Order, Plan, StageName, Toe
 from plans.proof import prove
 from plans.wishes import Swatch, Wishes
-from plans.written.printing import pattern_text
+from plans.written.printing import pattern_text, print_pattern
 from tests.plans.knitter import Knitter, shown
 from tests.strategies import varied
 
@@ -168,6 +169,15 @@ def test_the_pattern_leaves_the_needles_to_the_knitter_but_for_the_heel():
     assert "put it on one needle" in text
     assert "take the next needle" not in text
     assert "turn clockwise" not in text
+
+
+@pytest.mark.parametrize("toe", Toe)
+def test_whatever_the_toe_the_printed_pattern_puts_as_much_on_each_needle(toe):
+    plan = pointed("toe", toe)
+    read = made_of(print_pattern(plan))
+
+    assert isinstance(read, Made)
+    assert read.plan.rows == plan.rows
 
 
 def test_only_on_double_pointed_needles_does_a_row_say_what_lies_on_which():

@@ -340,9 +340,9 @@ def _both(one: Who, other: Who) -> Who:
 
 
 def _back_and_forth(rows: tuple[Row, ...]) -> frozenset[StageName]:
-    """The parts in which rows of one half follow each other."""
-    strips = ((one, other) for one, other in pairwise(rows) if (one.sock, one.half) == (other.sock, other.half))
-    return frozenset(row.stage for strip in strips for row in strip)
+    """The parts in which rows of a back follow each other."""
+    backs = ((one, other) for one, other in pairwise(rows) if one.half is other.half is Half.BACK)
+    return frozenset(one.stage for one, other in backs if (one.sock, one.stage) == (other.sock, other.stage))
 
 
 def _at(statement: Statement) -> Token:
