@@ -27,7 +27,7 @@ def _unused(plan: Plan) -> set[str]:
 
 
 _OF_SOME_ROWS = ("needles", "slipped", "chart")
-_OPTIONAL = ("charts", "calf", "give_or_take", "wishes", "written")
+_OPTIONAL = ("charts", "calf", "give_or_take", "wishes", "written", "closing")
 
 
 def canonical(plan: Plan) -> str:

@@ -63,6 +63,7 @@ class Act(StrEnum):
     """What is done without working a loop. `follows` tells whether it comes after the row's stitches."""
 
     PREPARE_TIPS = "prepare the tips"          # hold both tips side by side, tail in place
+    LOOSELY = "cast on loosely"                # over both tips held together, so that the cuff's edge stretches
     SECURE_TAIL = "secure the tail"            # trap the tail under the working yarn
     SLIDE_AWAY = "slide along"                 # push the cast-on sock along to make room for the other
     READY_TO_KNIT = "draw the back tip"        # rest the back loops on the cable, front facing
@@ -105,7 +106,8 @@ class Act(StrEnum):
 
 _AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.TURN, Act.CUT,
           Act.CUT_LONG, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.PULL_TAIL}  # fmt: skip
-_ALONE = {Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE, Act.TRY_ON,
+_ALONE = {Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE,
+          Act.TRY_ON,
           Act.JOIN, Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL,
           Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN}  # fmt: skip
 
@@ -195,6 +197,7 @@ class Direction(StrEnum):
     """Where the sock begins."""
 
     TOE_UP = "toe-up"
+    CUFF_DOWN = "cuff-down"
     AS_WRITTEN = "as-written"
 
 
@@ -261,6 +264,7 @@ class Plan(Record):
         around: stitches of one sock's foot and leg.
         multiple: what `around` is a multiple of.
         cast_on: loops of one sock on both tips together.
+        closing: of a sock from the cuff down, the loops of its toe that are grafted.
         gusset: stitches added on each side of the sole.
         turned: stitches marked on each side of the heel; of a heel made last, its decrease rounds.
         heel_depth: rounds of the foot's length that the heel makes, without a gusset.
@@ -292,6 +296,17 @@ class Plan(Record):
     give_or_take: GiveOrTake | None = None
     wishes: str = ""
     written: Written | None = None
+    closing: Count = 0
+
+    @property
+    def tip(self) -> int:
+        """Loops of each half at the tip of the toe."""
+        return (self.closing or self.cast_on) // 2
+
+    @property
+    def cuff_down(self) -> bool:
+        """Whether it begins at the cuff."""
+        return self.construction.direction is Direction.CUFF_DOWN
 
     @property
     def half(self) -> int:

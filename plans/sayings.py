@@ -58,7 +58,7 @@ _PARTS: dict[str, set[str]] = {
     "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
     "work-increase-left-first": set(), "work-increase-kfb": set(), "work-increase-lifted": set(),
     "work-increase-one-edge": set(), "work-increase-centre": set(),
-    "work-open-heel": set(), "work-keep-heel": set(), "work-graft": set(), "work-holes": set(),
+    "work-pick-up": set(), "work-open-heel": set(), "work-keep-heel": set(), "work-graft": set(), "work-holes": set(),
     "work-slipped": set(),                     # every second stitch
     "work-rib": set(), "work-bind-off": set(), "work-mixed": set(),
     # a row of a chart is told before its stitches; a round in two colours: "three main, one contrast"
@@ -98,7 +98,7 @@ _PARTS: dict[str, set[str]] = {
     "cause-cast-on-miscounted": set(), "cause-first-loop-lost": set(), "cause-increase-missed": set(),
     "cause-increase-round-twice": set(), "cause-increased-on-front": set(), "cause-dropped-stitch": set(),
     "cause-yarn-over-or-split": set(), "cause-join-forgotten": set(), "cause-two-eaten": set(),
-    "cause-corner-not-joined": set(),
+    "cause-corner-not-joined": set(), "cause-decrease-missed": set(), "cause-decreased-twice": set(),
     "cause-worked-too-far": set(),             # this is the count of one step further on
     "cause-bound-off-early": set(),
     # what a dropped question was about
@@ -156,6 +156,7 @@ _REPLIES: dict[str, set[str]] = {
     "replan-taken": {"stage", "round", "of", "call"},
     "tape-passed": {"rounds", "part", "length", "aimed"},        # too many rounds are knitted already
     "tape-same": {"rounds", "part"}, "tape-too-early": {"part"}, "tape-too-late": {"part"}, "tape-no-plan": set(),
+    "tape-cuff-down": set(),
     "tape-unlikely": {"part", "length", "planned"},
     # `doubts` is a list
     "yarn-left-enough": {"grams", "metres", "whose", "doubts", "spare"},

@@ -53,6 +53,7 @@ class Op(StrEnum):
     PICK_UP = "pick_up"
     GRAFT_RIB = "graft_rib"
     CO_WASTE = "co_waste"
+    PICK_UP_K = "pick_up_k"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -100,6 +101,7 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.PICK_UP: (0, 1),
     Op.GRAFT_RIB: (2, 0),
     Op.CO_WASTE: (0, 1),
+    Op.PICK_UP_K: (0, 1),
 }
 
 MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER})
@@ -107,7 +109,8 @@ MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_M
 
 EXTRA_OPS: frozenset[Op] = frozenset({
     Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER,
-    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.CO_WASTE, *MARKERS,
+    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.CO_WASTE, Op.PICK_UP_K,
+    *MARKERS,
 })  # fmt: skip
 """Operations of our own naming.
 
@@ -121,7 +124,7 @@ tail is drawn through the loop, which comes off the needle; at the end it is pul
 which stay. `free`: a loop kept so is put on the needle again, from the one side of the opening or the other.
 `pick_up`: a strand is lifted onto the needle. `graft_rib`: a knit and its purl neighbour are grafted together.
 `co_waste`: a loop is cast on provisionally, over a strand of waste yarn; with the strand pulled out its foot is
-free, to be worked the other way.
+free, to be worked the other way. `pick_up_k`: the yarn is drawn through an edge stitch as a new loop.
 """
 
 INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})

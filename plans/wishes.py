@@ -1,13 +1,13 @@
 """What the knitter has and wants: the content of a plan file, and the size that follows from it."""
 
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from plans.amounts import Thread, Weight
 from plans.conversation import Reply
-from plans.pattern import BindOff, Calf, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, Toe
+from plans.pattern import BindOff, Calf, Chart, Cuff, Direction, Heel, Increase, Leg, Needles, Sole, Toe
 from plans.quantities import Length, Number
 from plans.record import Record
 
@@ -77,6 +77,7 @@ class Wishes(Record):
         skein: what one ball weighs.
         skein_length: how long its yarn is.
         skeins: balls there are, for both socks together.
+        direction: which end it begins at.
         increase: how toe and gusset become wider.
         leg_style: how the leg below its cuff is knitted.
         cuff_style: what the cuff is.
@@ -111,6 +112,7 @@ class Wishes(Record):
     skein: Weight | None = None
     skein_length: Thread | None = None
     skeins: int | None = None
+    direction: Direction = Direction.TOE_UP
     toe: Toe = Toe("wedge")
     increase: Increase = Increase("make-one")
     sole: Sole = Sole("plain")
@@ -123,6 +125,14 @@ class Wishes(Record):
     through_back_loop: bool = False
     practice: bool = False
     chart: Chart | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _usual_from_the_cuff(cls, values: Any) -> Any:  # noqa: ANN401 (whatever was handed over)
+        """Heel and end that are usual from the cuff down, where none were wished for."""
+        if isinstance(values, dict) and values.get("direction") == Direction.CUFF_DOWN:
+            return {"heel": Heel("french"), "bind_off": BindOff("graft"), **values}
+        return values
 
 
 class SockSize(Record):

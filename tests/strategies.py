@@ -37,6 +37,7 @@ from plans.making import make_plan
 from plans.pattern import (
     BindOff,
     Cuff,
+    Direction,
     Half,
     Heel,
     Increase,
@@ -48,9 +49,20 @@ from plans.pattern import (
     Toe,
 )
 from plans.rows.heels import heel as heel_part
+from plans.sizing.directions import serving
 from plans.wishes import Swatch, Wishes
 
-FLAP_HEELS = tuple(heel for heel in Heel if StageName.HEEL_FLAP in heel_part(heel).stages)
+
+def beginning(field: str, name: str) -> Direction:
+    """The end at which a sock with that construction begins: the toe, unless it is none of such a sock."""
+    down = field in {"heel", "bind_off"} and name not in serving(field, Direction.TOE_UP)
+    return Direction.CUFF_DOWN if down else Direction.TOE_UP
+
+
+UP_HEELS, DOWN_HEELS = (tuple(map(Heel, serving("heel", way))) for way in (Direction.TOE_UP, Direction.CUFF_DOWN))
+UP_BIND_OFFS = tuple(map(BindOff, serving("bind_off", Direction.TOE_UP)))
+
+FLAP_HEELS = tuple(heel for heel in UP_HEELS if StageName.HEEL_FLAP in heel_part(heel).stages)
 """Those with a gusset that a flap eats."""
 
 KINDS = {
@@ -80,7 +92,7 @@ SHARED = tuple(pytest.param(*each, marks=() if each in USUAL else pytest.mark.ni
 """Every construction on every arrangement, as parameters: at night those that are not of the usual share."""
 
 _USUAL_HEELS = {Heel("wrapped"), Heel("german"), Heel("short-row-german"), Heel("forethought")}
-HEELS = tuple(pytest.param(each, marks=() if each in _USUAL_HEELS else pytest.mark.nightly) for each in Heel)
+HEELS = tuple(pytest.param(each, marks=() if each in _USUAL_HEELS else pytest.mark.nightly) for each in UP_HEELS)
 """Every heel, as a parameter of what takes long: usually one of each family and of each way to mark a turn."""
 
 
@@ -95,7 +107,7 @@ def practice(
 @cache
 def varied(field: str, name: str, needles: Needles = Needles.ONE_LONG_CIRCULAR, *, alone: bool = False) -> Plan:
     """The practice pair with one construction instead of the usual one, on any needles."""
-    chosen = {field: KINDS[field](name)}
+    chosen = {field: KINDS[field](name), "direction": beginning(field, name)}
     return _made(Wishes(swatch=_SWATCH, practice=True, needles=needles, one_at_a_time=alone, **chosen))
 
 
@@ -135,7 +147,7 @@ class Pair:
 def pairs() -> st.SearchStrategy[Pair]:
     """Practice pairs with every heel, toe and bind-off."""
     return st.builds(
-        Pair, st.sampled_from(list(Heel)), st.sampled_from(list(BindOff)), st.sampled_from(list(Toe))
+        Pair, st.sampled_from(UP_HEELS), st.sampled_from(UP_BIND_OFFS), st.sampled_from(list(Toe))
     )
 
 

@@ -12,7 +12,7 @@ from assistant.summing_up import summary
 from assistant.verbs.shared import language_option, load_language, write_text
 from plans.conversation import Problem
 from plans.files import write_wishes
-from plans.files.fields import PAIR_NEEDLES, READERS, read_answer, read_counts, read_field
+from plans.files.fields import DIRECTIONS, PAIR_NEEDLES, READERS, read_answer, read_counts, read_field
 from plans.making import make_plan
 from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.sizing.feet import is_childs
@@ -58,6 +58,7 @@ def _choice(names: Iterable[str]) -> click.Choice[str]:
 @click.option("--ease", metavar="PERCENT", help="How much smaller than the foot, around; 10% where left out.")
 @click.option("--around", metavar="STITCHES", help="The whole sock's stitches, where you want your own number.")
 @click.option("--cast-on", metavar="LOOPS", help="The whole sock's cast-on loops, both needle tips together.")
+@click.option("--direction", type=_choice(DIRECTIONS), help="Which end it begins at; toe-up where left out.")
 @click.option("--toe", type=_choice(Toe), help="How the toe widens.")
 @click.option("--increase", type=_choice(Increase), help="How toe and gusset become wider.")
 @click.option("--sole", type=_choice(Sole), help="How the back of the foot is knitted.")

@@ -3,7 +3,7 @@
 from plans.conversation import PlanId, Progress, Reply, Standing
 from plans.engine.apart import apart, turn_passed
 from plans.engine.calling import call, call_span
-from plans.engine.courses import Course, course, slot
+from plans.engine.courses import Course, course, is_turned_by_decreases, slot
 from plans.engine.marking import has_doubles, heel_state
 from plans.engine.naming import half_in, half_of_row, is_whole, round_number, said, stage_name
 from plans.engine.places import Span, after, in_hand, loops_to_go, span, to_go
@@ -59,7 +59,7 @@ def _counts(the_course: Course, the_span: Span) -> tuple[Reply, ...]:
 def heel_part(the_course: Course, at: int) -> tuple[Reply, ...]:
     """The marked stitches on each side and the unmarked middle; in the flap the gussets still to eat."""
     row = the_course.row(at)
-    if not the_course.is_row(row.index) or row.half is Half.FRONT:
+    if not the_course.is_row(row.index) or row.half is Half.FRONT or is_turned_by_decreases(the_course.plan):
         return ()
     state = heel_state(the_course, at)
     key = "turn-doubles" if has_doubles(the_course, row.index) else "turn-wraps"

@@ -10,8 +10,8 @@ from plans.engine.working import act_reply, kinds, makes_of, row_work
 from plans.pattern import Act, Plan, StageName
 
 _OF_ONE_SOCK = frozenset({
-    Act.PREPARE_TIPS, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.MARKER, Act.CUT,
-    Act.CUT_LONG, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN,
+    Act.PREPARE_TIPS, Act.LOOSELY, Act.JOIN, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL,
+    Act.MARKER, Act.CUT, Act.CUT_LONG, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN,
 })  # fmt: skip
 
 

@@ -28,8 +28,17 @@ _GUSSET = {
 }
 
 
-def causes(stage: StageName, half: Half, *, many: bool, widens: bool = False) -> tuple[str, ...]:
+_NARROWED = frozenset({StageName.TOE, StageName.GUSSET, StageName.HEEL_TURN})
+
+
+def causes(
+    stage: StageName, half: Half, *, many: bool, widens: bool = False, down: bool = False
+) -> tuple[str, ...]:
     """What usually makes a count too high or too low in a stage (common practice); the back of a leg may widen."""
+    if down:
+        narrowed = ("cause-decrease-missed",) if many else ("cause-decreased-twice",)
+        usual = "cause-yarn-over-or-split" if many else "cause-dropped-stitch"
+        return (*(narrowed if stage in _NARROWED else ()), usual)
     if stage is StageName.GUSSET or (widens and stage is StageName.LEG and half is Half.BACK):
         return _GUSSET[half, many]
     if many:
@@ -59,7 +68,7 @@ def i_have(plan: Plan, progress: Progress, command: IHave) -> Decision:
         return Decision(events=(event,), reply=reply)
     nearest = min(expected, key=lambda count: abs(count - command.stitches))
     many = command.stitches > nearest
-    found = causes(row.stage, half, many=many, widens=plan.calf is not None)
+    found = causes(row.stage, half, many=many, widens=plan.calf is not None, down=plan.cuff_down)
     if not is_finished(plan, following):
         later = loops_on(plan, after(plan, following, progress.grain), sock, half)
         found = ("cause-worked-too-far", *found) if later == command.stitches else found

@@ -101,6 +101,12 @@ def heel_stages(plan: Plan) -> frozenset[StageName]:
     return frozenset() if name is not None and heel(name).made_last else HEEL_STAGES
 
 
+def is_turned_by_decreases(plan: Plan) -> bool:
+    """Whether no stitch of the heel is marked, and its gusset comes after it."""
+    name = plan.construction.heel
+    return name is not None and heel(name).picked_up is not None
+
+
 def _is_of_heel(row: Row, stages: frozenset[StageName]) -> bool:
     return row.half is Half.BACK and row.stage in stages
 

@@ -76,6 +76,8 @@ def replan(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
 
 def _anew(plan: Plan, progress: Progress, command: TapeSays) -> _New | Reply:
     the_course, wishes = course(plan), wishes_of(plan)
+    if plan.cuff_down:
+        return Reply.of("tape-cuff-down")
     if wishes is None or wishes.practice or plan.construction.direction is not Direction.TOE_UP:
         return Reply.of("tape-no-plan")
     at = in_hand(the_course, progress.now)

@@ -53,6 +53,7 @@ def step_work(step: Step, colours: Colours | None = None) -> tuple[Reply, ...]:
 _TELLING: tuple[tuple[frozenset[Op], str], ...] = (
     (frozenset({Op.CO, Op.CO_WASTE}), "work-cast-on"),
     (frozenset({Op.FREE}), "work-open-heel"),
+    (frozenset({Op.PICK_UP_K}), "work-pick-up"),
     (frozenset({Op.WASTE, Op.THREAD}), "work-keep-heel"),
     (frozenset({Op.GRAFT, Op.GRAFT_RIB}), "work-graft"),
     (_STRANDS, "work-closing"),
@@ -149,11 +150,22 @@ def length_due(the_course: Course, at: int) -> tuple[str, Measure]:
     firsts = [row for row in before if not the_course.one_sock or row.sock == plan.rows[row_index].sock]
     if plan.written is not None:
         return "height", _measure(plan, sum(row.stage is not StageName.CAST_ON for row in firsts))
+    if plan.cuff_down:
+        return _due_from_the_cuff(the_course, firsts)
     leg = sum(row.stage in _LEG for row in firsts)
     depth = plan.heel_depth if any(the_course.is_heel(row.index) for row in firsts) else 0
     in_rounds = sum(row.stage in _FOOT and not the_course.is_cup(row.index) for row in firsts)
     rounds = leg or the_course.cup + in_rounds + depth
     return "leg" if leg else "foot", _measure(plan, rounds)
+
+
+def _due_from_the_cuff(the_course: Course, firsts: list[Row]) -> tuple[str, Measure]:
+    """The leg up to its heel; after it the foot from the back of the heel, whose depth has the round that picks up."""
+    plan = the_course.plan
+    if not any(the_course.is_heel(row.index) for row in firsts):
+        return "leg", _measure(plan, sum(row.stage in _LEG for row in firsts))
+    picks = any(row.stage is StageName.GUSSET for row in firsts)
+    return "foot", _measure(plan, sum(row.stage in _FOOT for row in firsts) + plan.heel_depth - picks)
 
 
 def _measure(plan: Plan, rounds: int) -> Measure:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from textwrap import fill
 
-from plans.files.fields import PAIR_NEEDLES
+from plans.files.fields import DIRECTIONS, PAIR_NEEDLES
 from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
 from plans.wishes import Height
 
@@ -19,7 +19,7 @@ _WIDTH = 96
 
 
 COMMENTS = {
-    "": "Wishes for a pair of toe-up socks. Change what you like: every round is computed and proven anew.\n"
+    "": "Wishes for a pair of socks. Change what you like: every round is computed and proven anew.\n"
     'A length carries its unit: "24.5cm", "245mm" or "9 1/2 in".\n'
     "Take the # away from the start of a line to wish for it; what is not wished for is estimated.",
     "schema_version": "The form of this file; leave it as it is.",
@@ -49,6 +49,7 @@ COMMENTS = {
     "skein": "What one ball weighs.",
     "skein_length": "How long the yarn of one ball is, as its band says.",
     "skeins": "How many balls you have of the main colour, for both socks together.",
+    "direction": _named("Where it begins; heels and ends belong to one of these, or both", DIRECTIONS),
     "toe": _named("The toe", Toe),
     "increase": _named("How toe and gusset become wider", Increase),
     "sole": _named("The back of the foot", Sole),

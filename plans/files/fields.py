@@ -10,7 +10,7 @@ from math import isfinite
 from plans.amounts import Thread, Weight
 from plans.charts import fault_of_even, rows_of
 from plans.conversation import Problem, Value
-from plans.pattern import BindOff, Calf, Chart, Cuff, Heel, Increase, Leg, Needles, Sole, StageName, Toe
+from plans.pattern import BindOff, Calf, Chart, Cuff, Direction, Heel, Increase, Leg, Needles, Sole, StageName, Toe
 from plans.quantities import Length, Unreadable, parse_number, plain_number
 from plans.sizing.measures import field
 from plans.sizing.standards import needle_by_us
@@ -114,6 +114,17 @@ def _needles(name: str, value: object, where: str) -> StrEnum | Problem:
     return _problem("choice-unknown", name, value, where, choices=", ".join(PAIR_NEEDLES))
 
 
+DIRECTIONS = (Direction.TOE_UP, Direction.CUFF_DOWN)
+"""Where a sock that is worked out may begin."""
+
+
+def _direction(name: str, value: object, where: str) -> StrEnum | Problem:
+    for kind in DIRECTIONS:
+        if value == kind.value:
+            return kind
+    return _problem("choice-unknown", name, value, where, choices=", ".join(DIRECTIONS))
+
+
 def _choice(kinds: type[StrEnum]) -> Reader:
     def read(name: str, value: object, where: str) -> StrEnum | Problem:
         for kind in kinds:
@@ -208,6 +219,7 @@ READERS: dict[str, Reader] = {
     "skein": _amount(Weight, "weight-unreadable"),
     "skein_length": _amount(Thread, "yarn-length-unreadable"),
     "skeins": _whole,
+    "direction": _direction,
     "toe": _choice(Toe),
     "increase": _choice(Increase),
     "sole": _choice(Sole),

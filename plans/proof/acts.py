@@ -7,7 +7,7 @@ from plans.proof.findings import Case, Finding, found
 from plans.stitches import Op
 
 _ORDER = (
-    Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.SECURE_TAIL,
+    Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL,
     Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
     Act.ONE_NEEDLE, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
     Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
@@ -55,15 +55,25 @@ def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
         yield from (Act.PULL_WASTE,) if case.ends_cup(place) else ()
         yield from _needle_of(case, row)
     elif stage.name is StageName.CAST_ON:
-        yield from (Act.PREPARE_TIPS, Act.SECURE_TAIL) if row.half is Half.FRONT else ()
+        prepared = (Act.LOOSELY,) if case.plan.cuff_down else (Act.PREPARE_TIPS, Act.SECURE_TAIL)
+        yield from prepared if row.half is Half.FRONT else ()
     elif case.opens_heel(place):
         yield from (_opening(case), Act.JOIN_YARN) if row.half is Half.FRONT else ()
     elif not case.turns_back(place) or (case.due[place] == 1 and _begins_heel(case, stage)):
         if not case.grafts(place) and not _ends_sock(case, place):
             yield Act.SNUG
         yield from _needles(case, place, row)
+        yield from _joins(case, place, row)
     if place == stage.first_row and (case.alone or stage == case.named(stage.name)[0]):
         yield from _stops(case, stage)
+
+
+def _joins(case: Case, place: int, row: Row) -> Iterator[Act]:
+    """From the cuff down each sock is joined where its first round begins."""
+    stage = case.owners[place]
+    first = stage is not None and stage.name is StageName.CUFF and case.due[place] == 1
+    if case.plan.cuff_down and first and row.half is Half.FRONT:
+        yield Act.JOIN
 
 
 def _opening(case: Case) -> Act:
@@ -108,6 +118,8 @@ def _ends_sock(case: Case, place: int) -> bool:
 
 def _second_rounds(case: Case) -> tuple[int, ...]:
     """The first row of each second round, where there is fabric to hang a marker in."""
+    if case.plan.cuff_down:
+        return tuple(stage.first_row + case.passes for stage in case.named(StageName.CUFF))
     if case.parts.toe.cup is None:
         return tuple(stage.first_row + case.passes for stage in case.named(StageName.TOE))
     toes = case.named(StageName.TOE)[-1:] if not case.alone else case.named(StageName.TOE)
@@ -127,6 +139,10 @@ def _stops(case: Case, stage: Stage) -> tuple[Act, ...]:
     The foot of a sock whose heel is made last is due where the leg begins.
     """
     made_last = case.parts.heel.made_last
+    if case.plan.cuff_down:
+        if stage.name in {StageName.HEEL_FLAP, StageName.HEEL, StageName.TOE}:
+            return _FITTING
+        return (Act.LIFELINE,) if stage.name in {StageName.LEG, StageName.GUSSET, StageName.FOOT} else ()
     if made_last and stage.name in {StageName.LEG, StageName.HEEL}:
         return _FITTING if stage.name is StageName.LEG else ()
     if stage.name in _FITTED:
@@ -143,7 +159,7 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
     set_up = case.ends_cup(place) or (back and ((name is StageName.CAST_ON and not cup) or case.opens_heel(place)))
     if set_up and not case.pointed:
         yield Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT
-    if name is StageName.TOE and not back and not cup and case.due[place] == 1:
+    if name is StageName.TOE and not back and not cup and not case.plan.cuff_down and case.due[place] == 1:
         yield Act.PULL_TAIL
     if back and stage is not None:
         yield from _cut(case, place, stage)
@@ -155,6 +171,10 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
 def _cut(case: Case, place: int, stage: Stage) -> Iterator[Act]:
     """The yarn is cut after the last back; where it is sewn or grafted with, after the back before, and long."""
     begins = len(case.parts.bind_off.rounds)
+    if case.plan.cuff_down:
+        if stage.name is StageName.TOE and case.due[place] == case.of[place]:
+            yield Act.CUT_LONG
+        return
     if case.parts.bind_off.long_tail:
         last_cuff = stage.name is StageName.CUFF and not begins and case.due[place] == case.of[place]
         last_begun = stage.name is StageName.BIND_OFF and case.due[place] == begins

@@ -158,8 +158,10 @@ class Case(NamedTuple):
         return self.parts.heel.made_last and stage is not None and stage.name is StageName.HEEL and self.due[place] == 1
 
     def grafts(self, place: int) -> bool:
-        """Whether a row grafts a heel made last."""
+        """Whether a row grafts a heel made last, or the toe of a sock from the cuff down."""
         stage = self.owners[place]
+        if self.plan.cuff_down:
+            return stage is not None and stage.name is StageName.BIND_OFF
         made_last = self.parts.heel.made_last and stage is not None and stage.name is StageName.HEEL
         return made_last and self.due[place] == self.of[place]
 
@@ -167,7 +169,7 @@ class Case(NamedTuple):
 def case_of(plan: Plan, knitted: tuple[Knitted, ...]) -> Case:
     """The case of a plan."""
     parts = parts_of(plan)
-    numbers = Numbers(plan.half, plan.cast_on // 2, plan.gusset, plan.turned, plan.calf)
+    numbers = Numbers(plan.half, plan.tip, plan.gusset, plan.turned, plan.calf)
     case = Case(plan, knitted, owners_of(plan), parts, numbers, (), ())
     due, of = [0] * len(plan.rows), [0] * len(plan.rows)
     seen: set[StageName] = set()

@@ -8,6 +8,8 @@ from plans.proof.findings import Case, Finding, found
 
 _BEFORE = (StageName.CAST_ON, StageName.TOE, StageName.FOOT, StageName.GUSSET)
 _AFTER = (StageName.LEG, StageName.CUFF, StageName.BIND_OFF)
+_DOWN = (StageName.CAST_ON, StageName.CUFF, StageName.LEG)
+_DOWN_AFTER = (StageName.GUSSET, StageName.FOOT, StageName.TOE, StageName.BIND_OFF)
 _SET_UP = ((2, Half.FRONT), (2, Half.BACK), (1, Half.FRONT), (1, Half.BACK))
 
 
@@ -76,6 +78,9 @@ def _in_turn(case: Case, key: str, stage: Stage, places: range) -> Iterator[Find
 def _due(case: Case) -> tuple[StageName, ...]:
     """All stages in their order: those of a heel once for each sock, or all of a sock before all of the other."""
     heel = case.parts.heel
+    if case.plan.cuff_down:
+        around_heel = heel.stages if case.alone else heel.stages * 2
+        return (*_DOWN, *around_heel, *_DOWN_AFTER) * (2 if case.alone else 1)
     around_heel = heel.stages if case.alone else heel.stages * 2
     begins = (*(_BEFORE[:2] if case.alone or case.parts.toe.cup is None else _BEFORE[:2] * 2), *_BEFORE[2:])
     sock = (*begins, *_AFTER, *heel.stages) if heel.made_last else (*begins, *around_heel, *_AFTER)

@@ -7,6 +7,7 @@ from functools import cache
 from plans.pattern import Group, Half, Pairing, Row, StageName
 from plans.proof.findings import Case, Finding, found
 from plans.rows.legs import CORNERS_LOOK
+from plans.rows.openings import NARROWED_LOOK
 from plans.rows.parts import At, Step
 from plans.rows.toes import toe_steps
 
@@ -19,6 +20,7 @@ _BROKEN = {
     StageName.CUFF: "rib-broken",
 }
 _PLAIN = r"k \d+"
+_DOWN = {StageName.LEG, StageName.FOOT, StageName.GUSSET, StageName.TOE}
 
 
 def check_shape(case: Case) -> Iterator[Finding]:
@@ -78,6 +80,8 @@ def _steps(case: Case) -> tuple[Step, ...]:
 def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | None:
     parts, number, back = case.parts, row.round, row.half is Half.BACK
     first = case.numbers.half if back else 0
+    if case.plan.cuff_down and row.stage in _DOWN:
+        return _down_look(case, row, steps)
     match row.stage:
         case StageName.CAST_ON:
             return r"co_waste \d+" if parts.toe.cup else r"co \d+"
@@ -99,6 +103,24 @@ def _look(case: Case, place: int, row: Row, steps: tuple[Step, ...]) -> str | No
             return begins[0][1] if begins else parts.bind_off.looks[back]
         case _:
             return parts.heel.look(At(row.stage, row.half, row.facing, number, case.of[place], case.numbers))
+
+
+def _down_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
+    """What is knitted otherwise from the cuff down."""
+    parts, number, back = case.parts, row.round, row.half is Half.BACK
+    match row.stage:
+        case StageName.LEG:
+            return parts.leg.look(number, case.numbers.half if back else 0, case.numbers.half)
+        case StageName.FOOT:
+            if back:
+                return parts.sole.look(number)
+            return CORNERS_LOOK if number == 1 and parts.heel.picked_up is None else _PLAIN
+        case StageName.GUSSET:
+            return parts.heel.picked_up.look(number) if back and parts.heel.picked_up else _PLAIN
+        case _:
+            if number > len(steps):
+                return None
+            return NARROWED_LOOK if steps[len(steps) - number].outer else _PLAIN
 
 
 def _toe_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:

@@ -26,7 +26,8 @@ def _stated(case: Case) -> Iterator[Finding]:
     numbers = (
         ("cast_on", plan.cast_on, _cast_on(case)),
         ("around", plan.around, sum(_ends(case, StageName.CUFF)) // (case.passes // 2) - _wider(case)),
-        ("gusset", plan.gusset, (max(_ends(case, StageName.GUSSET)) - plan.half) // 2 if plan.gusset else 0),
+        ("closing", plan.closing, sum(_ends(case, StageName.TOE)) // (case.passes // 2) if plan.cuff_down else 0),
+        ("gusset", plan.gusset, _gusset(case) if plan.gusset else 0),
         ("turned", plan.turned, _turned(case)),
         ("heel_depth", plan.heel_depth, case.parts.heel.depth(case.numbers)),
     )
@@ -40,8 +41,9 @@ def _stated(case: Case) -> Iterator[Finding]:
 def _even_ends(case: Case) -> Iterator[Finding]:
     """Toe, foot, leg and cuff end with half of the stitches on each half, but for the backs of gusset and calf."""
     plan = case.plan
-    wide = {StageName.GUSSET: 2 * plan.gusset, StageName.LEG: _wider(case), StageName.CUFF: _wider(case)}
-    tapered = () if case.parts.toe.cup else (StageName.TOE,)
+    gusset = 0 if plan.cuff_down else 2 * plan.gusset
+    wide = {StageName.GUSSET: gusset, StageName.LEG: _wider(case), StageName.CUFF: _wider(case)}
+    tapered = () if case.parts.toe.cup or plan.cuff_down else (StageName.TOE,)
     for name in (*tapered, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
         for stage in case.named(name):
             whole = (stage.last_row - stage.first_row + 1) % case.passes == 0
@@ -62,6 +64,14 @@ def _ends(case: Case, name: StageName) -> list[int]:
     return [case.after(row) or 0 for row in case.rows(stages[0])[-case.passes :]] if stages else [0]
 
 
+def _gusset(case: Case) -> int:
+    """Stitches added on each side: at the end of the gusset, or where it was picked up at its beginning."""
+    stages = case.named(StageName.GUSSET)
+    rows = case.rows(stages[0])[: case.passes] if stages and case.plan.cuff_down else ()
+    widest = max((case.after(row) or 0 for row in rows), default=max(_ends(case, StageName.GUSSET)))
+    return (widest - case.plan.half) // 2
+
+
 def _cast_on(case: Case) -> int:
     """Loops of one sock; over waste yarn its back alone."""
     ends = _ends(case, StageName.CAST_ON)
@@ -78,6 +88,9 @@ def _turned(case: Case) -> int:
         fronts = [row for row in rows if row.sock == 1 and row.half is Half.FRONT]
         return sum(any(group.op is Op.SSK for group in row.ops) for row in fronts)
     stages = case.named(case.parts.heel.stages[0])
+    if case.parts.heel.picked_up is not None:
+        turns = case.named(StageName.HEEL_TURN)
+        return (len(case.rows(turns[-1])) - 1) // 2 if turns else 0
     rows = case.rows(stages[-1]) if stages else ()
     return _narrowing(tuple(row for row in rows if row.half is Half.BACK)) // 2
 
@@ -98,7 +111,8 @@ def _lengths(case: Case) -> Iterator[Finding]:
     stitch, one_round = 10 / gauge.stitches_per_10cm, 10 / gauge.rounds_per_10cm
     cup = case.parts.toe.cup
     toe = cup.depth(cup.on(case.numbers)) if cup else _rounds(case, StageName.TOE)
-    foot = toe + _rounds(case, StageName.FOOT, StageName.GUSSET) + plan.heel_depth
+    gusset = 2 * plan.gusset if plan.cuff_down else _rounds(case, StageName.GUSSET)
+    foot = toe + _rounds(case, StageName.FOOT) + gusset + plan.heel_depth
     cuff = _rounds(case, StageName.CUFF)
     leg = _rounds(case, StageName.LEG) + (cuff // 2 if case.parts.cuff.folds else cuff)
     for key, stated, made, tolerance in (

@@ -83,9 +83,10 @@ class Story:
     def _turn(self, row: Row, came: Knitted) -> bool:
         """Whether the work must be turned now; if so, it is.
 
-        A right-side row over a whole half is followed by what lies next at the tip: the other sock's half on
-        the same side of the needle, or the other side, for which the whole work is turned, but not on double-pointed
-        needles. After any other row the same half is worked back. A graft takes both halves off and ends there.
+        A right-side row over a whole half, unless it is plainly turned back, is followed by what lies next at the
+        tip: the other sock's half on the same side of the needle, or the other side, for which the whole work is
+        turned, but not on double-pointed needles. After any other row the same half is worked back. A graft takes
+        both halves off and ends there.
         """
         if sets_up(row):
             self._began = self.needle.fresh
@@ -98,7 +99,7 @@ class Story:
             return False
         if any(group.op is Op.GRAFT for group in row.ops):
             return False
-        if came.whole and self.side is Facing.RS:
+        if came.whole and self.side is Facing.RS and Act.TURN not in row.acts:
             following = self._following(row)
             turns, self.half = following is not self.half, following
             self._began = self.needle.fresh if turns else self._began

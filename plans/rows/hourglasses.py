@@ -2,7 +2,7 @@
 
 from plans.pattern import Facing, Half, StageName
 from plans.rows.flaps import turn_look
-from plans.rows.parts import At, HeelPart, Hourglass, Numbers, ToePart
+from plans.rows.parts import EITHER_WAY, UP, At, HeelPart, Hourglass, Numbers, ToePart
 from plans.rows.rounds import Ops, Pass, Round, groups, plain
 from plans.rows.short_rows import Mark, Turn, across, boomerang_turns, hourglass_turns
 from plans.stitches import Op
@@ -25,6 +25,7 @@ def short_row_heel(mark: Mark, *, mini_gusset: bool = False) -> HeelPart:
         waits=lambda _, numbers: shape.waits(numbers),
         fewest=shape.fewest,
         closing=(_eat_gusset, lambda _: r"ssk \d+, (k \d+, )?k2tog \d+") if mini_gusset else None,
+        directions=frozenset({UP}) if mini_gusset else EITHER_WAY,
     )
 
 

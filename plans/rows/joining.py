@@ -21,6 +21,7 @@ from plans.quantities import Gauge
 from plans.rows.bind_offs import bind_off, bind_off_rounds
 from plans.rows.charting import charted
 from plans.rows.cuffs import cuff, cuff_rounds
+from plans.rows.from_the_cuff import rounds_from_the_cuff
 from plans.rows.heels import gusset_rounds, heel
 from plans.rows.increases import increase
 from plans.rows.legs import leg_rounds
@@ -49,7 +50,7 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         finished=finished(wishes, size, gauge),
         around=size.around,
         multiple=size.multiple,
-        cast_on=size.cast_on,
+        cast_on=size.around if _down(wishes) else size.cast_on,
         gusset=size.gusset,
         turned=size.turned,
         heel_depth=heel(wishes.heel).depth(numbers),
@@ -57,7 +58,12 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         rows=rows,
         charts=(wishes.chart,) if wishes.chart else (),
         calf=size.calf,
+        closing=size.cast_on if _down(wishes) else 0,
     )
+
+
+def _down(wishes: Wishes) -> bool:
+    return wishes.direction is Direction.CUFF_DOWN
 
 
 def numbers_of(size: SockSize) -> Numbers:
@@ -77,6 +83,7 @@ def placing(wishes: Wishes, numbers: Numbers) -> Placing:
         hemmed=cuff(wishes.cuff_style).hemmed,
         back_and_forth=frozenset(() if the_heel.made_last else the_heel.stages)
         | frozenset((StageName.TOE,) if toe(wishes.toe).cup else ()),
+        down=_down(wishes),
     )
 
 
@@ -92,7 +99,7 @@ def construction(wishes: Wishes) -> Construction:
         toe=wishes.toe,
         heel=wishes.heel,
         bind_off=wishes.bind_off,
-        direction=Direction.TOE_UP,
+        direction=wishes.direction,
         needles=wishes.needles,
         pairing=Pairing.MIRRORED if toe(wishes.toe).mirrored else Pairing.IDENTICAL,
         second_tip="ktbl" if wishes.through_back_loop and not toe(wishes.toe).cup else "k",
@@ -108,6 +115,9 @@ def sock_rounds(
     wishes: Wishes, size: SockSize, numbers: Numbers, *, outer_first: bool = True
 ) -> Iterator[Round]:
     """The rounds of one sock from the cast-on to the bind-off, and a heel made last."""
+    if _down(wishes):
+        yield from rounds_from_the_cuff(wishes, size, numbers)
+        return
     half, tip = numbers.half, numbers.tip
     ways, the_heel = increase(wishes.increase), heel(wishes.heel)
     second_tip = Op.KTBL if wishes.through_back_loop else Op.K

@@ -30,6 +30,16 @@ _STOPS: dict[StageName, Acts] = {
 }
 """What is done before the first row of a stage: a lifeline always, and where a length is due, a fitting."""
 
+_STOPS_DOWN: dict[StageName, Acts] = {
+    StageName.LEG: (Act.LIFELINE,),
+    StageName.HEEL_FLAP: _FITTING,
+    StageName.HEEL: _FITTING,
+    StageName.GUSSET: (Act.LIFELINE,),
+    StageName.FOOT: (Act.LIFELINE,),
+    StageName.TOE: _FITTING,
+}
+"""The same from the cuff down: the leg is measured before its heel, the foot before its toe."""
+
 _OPENS = {Op.WASTE: Act.PULL_WASTE, Op.THREAD: Act.SNIP}
 _TURNS = {Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE}
 
@@ -42,6 +52,7 @@ class Placing(NamedTuple):
         opens: what kept the stitches of a heel made last.
         hemmed: the cuff is sewn down at the very end.
         back_and_forth: the stages of a heel that is worked so on the back.
+        down: the socks begin at the cuff.
     """
 
     needles: Needles
@@ -50,6 +61,7 @@ class Placing(NamedTuple):
     opens: Op | None = None
     hemmed: bool = False
     back_and_forth: frozenset[StageName] = frozenset()
+    down: bool = False
 
     @property
     def pointed(self) -> bool:
@@ -79,6 +91,7 @@ class _Around(NamedTuple):
     """The acts of one round: before it, at the start of each half, after each front and after each back."""
 
     stops: Acts
+    joins: Acts
     snug: Acts
     front: Acts
     back: Acts
@@ -93,12 +106,13 @@ def _around(rounds: Rounds, place: int, placing: Placing) -> _Around:
     before_sewing = place + 1 < len(rounds) and (
         rounds[place + 1].kind is RoundKind.GRAFT or (placing.long_tail and _ends(rounds, place + 1))
     )
-    stops = _stops(stage, made_last=made_last) if number == 1 else ()
+    stops = _stops(stage, placing, made_last=made_last) if number == 1 else ()
     cut = (Act.CUT,) if last_of_all and not placing.long_tail else (Act.CUT_LONG,) if before_sewing else ()
     return _Around(
         stops=(*stops, Act.MARKER) if place == 2 else stops,
+        joins=(Act.JOIN,) if place == 1 and placing.down else (),
         snug=() if last_of_all else (Act.SNUG,),
-        front=(Act.PULL_TAIL,) if place == 1 and rounds[0].kind is RoundKind.SET_UP else (),
+        front=(Act.PULL_TAIL,) if place == 1 and rounds[0].kind is RoundKind.SET_UP and not placing.down else (),
         back=cut,
     )
 
@@ -109,8 +123,10 @@ def _ends(rounds: Rounds, place: int) -> bool:
     return rounds[place].front.stage is StageName.BIND_OFF and following is not StageName.BIND_OFF
 
 
-def _stops(stage: StageName, *, made_last: bool) -> Acts:
+def _stops(stage: StageName, placing: Placing, *, made_last: bool) -> Acts:
     """A heel made last leaves the fitting of the foot to the leg's first round, and begins off the needle."""
+    if placing.down:
+        return _STOPS_DOWN.get(stage, ())
     if made_last and stage in {StageName.HEEL, StageName.LEG}:
         return _FITTING if stage is StageName.LEG else ()
     return _STOPS.get(stage, ())
@@ -131,9 +147,9 @@ def _write_pair(line: "_Line", socks: tuple[Rounds, Rounds]) -> None:
             line.write(2, Half.FRONT, second.front, _Placed())
             continue
         acts = _around(socks[0], place, line.placing)
-        start = (*line.needle(Half.FRONT), *acts.snug)
+        start = (*acts.joins, *line.needle(Half.FRONT), *acts.snug)
         line.write(1, Half.FRONT, first.front, _Placed(acts.stops, start, acts.front))
-        line.write(2, Half.FRONT, second.front, _Placed((), acts.snug, (*acts.front, *line.turn())))
+        line.write(2, Half.FRONT, second.front, _Placed((), (*acts.joins, *acts.snug), (*acts.front, *line.turn())))
         _write_back(line, 2, second, (*line.needle(Half.BACK), *line.bring(second), *acts.snug), acts.back)
         _write_back(line, 1, first, (*line.bring(first), *acts.snug), (*acts.back, *line.turn()))
 
@@ -150,7 +166,7 @@ def _write_alone(line: "_Line", sock: Sock, rounds: Rounds) -> None:
             line.write(sock, Half.FRONT, work.front, _Placed(before=line.needle(Half.FRONT)))
             continue
         acts = _around(rounds, place, line.placing)
-        start = (*line.needle(Half.FRONT), *acts.snug)
+        start = (*acts.joins, *line.needle(Half.FRONT), *acts.snug)
         line.write(sock, Half.FRONT, work.front, _Placed(acts.stops, start, (*acts.front, *line.turn())))
         start = (*line.needle(Half.BACK, heel=len(work.back) > 1), *line.bring(work), *acts.snug)
         _write_back(line, sock, work, start, (*acts.back, *line.turn()))
@@ -160,7 +176,9 @@ def _set_up(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:
     """Both halves of a sock put on the needle at once, in an open heel or by the closed-toe cast-on."""
     opens = line.placing.opens
     cast_on = work.front.stage is StageName.CAST_ON or opens is None
-    before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
+    before: Acts = (Act.LOOSELY,)
+    if not line.placing.down:
+        before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
     line.write(sock, Half.FRONT, work.front, _Placed(before=before))
     line.write(sock, Half.BACK, work.back[0], _Placed(after=after))
 

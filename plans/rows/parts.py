@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from plans.pattern import Calf, Facing, Half, StageName
+from plans.pattern import Calf, Direction, Facing, Half, StageName
 from plans.rows.rounds import Ops, Pass, Round
 
 
@@ -52,6 +52,9 @@ class At(NamedTuple):
     numbers: Numbers
 
 
+UP, DOWN = Direction.TOE_UP, Direction.CUFF_DOWN
+EITHER_WAY = frozenset({UP, DOWN})
+
 Look = Callable[[At], str | None]
 """A regular expression for the text of a row; None for rows of other stages."""
 
@@ -79,6 +82,11 @@ class ToePart:
     mirrored: bool = False
     cup: "Hourglass | None" = None
 
+    @property
+    def directions(self) -> frozenset[Direction]:
+        """From the cuff a toe narrows as it would widen, alike at both edges and on both socks."""
+        return frozenset({UP}) if self.cup or self.mirrored else EITHER_WAY
+
 
 @dataclass(frozen=True, slots=True)
 class Hourglass:
@@ -103,6 +111,19 @@ class Hourglass:
     def on(self, numbers: Numbers) -> Numbers:
         """A sock's numbers as they are where this makes its toe: no gusset, and its own turns."""
         return numbers._replace(gusset=0, turned=self.turned(numbers.half))
+
+
+@dataclass(frozen=True, slots=True)
+class PickedUp:
+    """What follows a heel from the cuff down whose flap was knitted before its gusset.
+
+    Attributes:
+        rounds: a round that picks the gusset up along the flap, then those that narrow it away again.
+        look: of its backs, by their round's number.
+    """
+
+    rounds: Callable[[Numbers], Iterator[Round]]
+    look: Callable[[int], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +159,8 @@ class HeelPart:
         made_last: it is knitted into an opening once the sock is bound off.
         opening: the back in the first round after the foot, where its stitches are kept, and how it looks.
         closing: the back in the first round after it, where that is not plain, and how it looks.
+        directions: which way the sock may be knitted that has it.
+        picked_up: its gusset, where it comes after it.
     """
 
     stages: tuple[StageName, ...]
@@ -151,6 +174,8 @@ class HeelPart:
     made_last: bool = False
     opening: tuple[Callable[[Numbers], Ops], Callable[[Numbers], str]] | None = None
     closing: tuple[Callable[[Numbers], Ops], Callable[[Numbers], str]] | None = None
+    directions: frozenset[Direction] = frozenset({UP})
+    picked_up: PickedUp | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +200,11 @@ class LegPart:
     look: Callable[[int, int, int], str]
     widens: bool = False
 
+    @property
+    def directions(self) -> frozenset[Direction]:
+        """One that widens does so from the heel up."""
+        return frozenset({UP}) if self.widens else EITHER_WAY
+
 
 @dataclass(frozen=True, slots=True)
 class CuffPart:
@@ -188,6 +218,7 @@ class CuffPart:
         hemmed: it is folded to the inside and sewn down.
         folds: half of its rounds do not show.
         one_by_one: it is a rib of one and one to its edge.
+        directions: which way the sock may be knitted that has it.
     """
 
     rounds: Callable[[int], int]
@@ -196,6 +227,7 @@ class CuffPart:
     hemmed: bool = False
     folds: bool = False
     one_by_one: bool = False
+    directions: frozenset[Direction] = frozenset({UP})
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,6 +241,7 @@ class BindOffPart:
         leaves: loops of the front that wait after its half.
         long_tail: it is sewn with the cut yarn.
         needs_rib: it ends a rib of one and one, and nothing else.
+        directions: which way the sock may be knitted that ends so.
     """
 
     front: Callable[[int], Ops]
@@ -218,3 +251,4 @@ class BindOffPart:
     long_tail: bool = False
     needs_rib: bool = False
     rounds: tuple[tuple[Callable[[int], Ops], str], ...] = ()
+    directions: frozenset[Direction] = frozenset({UP})

@@ -10,6 +10,7 @@ from plans.rows.legs import leg as leg_part
 from plans.rows.toes import toe_height
 from plans.sizing.calves import PRACTICE_CALF, Rise, calf_of, check_calf
 from plans.sizing.cures import foot_too_short
+from plans.sizing.directions import check_direction
 from plans.sizing.fit import Sock, fit_notes, swatch_notes
 from plans.sizing.gauge import Measured, gauge_of, measured
 from plans.sizing.limits import check_cast_on, check_counts, check_end, check_measures, check_names, check_yarn
@@ -51,7 +52,7 @@ def size_sock(wishes: Wishes) -> SockSize | tuple[Problem, ...]:
     N = the multiple of 4 nearest to ball x (1 - ease) x stitches; even rounds = round(L x rounds) - toe - 2g
     - w, with L the finished foot. Formulas and their sources: `plans.sizing.proportions`.
     """
-    always = [*check_names(wishes), *check_counts(wishes), *check_end(wishes)]
+    always = [*check_names(wishes), *check_counts(wishes), *check_direction(wishes), *check_end(wishes)]
     if wishes.practice:
         return (*always, *check_yarn(wishes)) or _practice(wishes, measured(wishes))
     problems = (*always, *check_measures(wishes), *check_tape(wishes))

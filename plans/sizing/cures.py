@@ -8,13 +8,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Toe
+from plans.pattern import Direction, Toe
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.toes import toe as toe_part
 from plans.sizing.limits import GAUGES
 from plans.sizing.measures import measure
 from plans.sizing.proportions import (
     MULTIPLE,
+    cast_on_of,
     default_cast_on,
     fewest_around,
     finished_foot,
@@ -65,6 +66,10 @@ def _narrower_gusset(around: int, gusset: int, room: int) -> Iterator[Reply]:
 def _wider_or_faster_toe(wishes: Wishes, cast_on: int, around: int, there: int) -> Iterator[Reply]:
     """A wider cast-on, up to half the stitches; else the rounded toe; else both. `there` leaves out the gusset."""
     toe, heel = wishes.toe, wishes.heel
+    if wishes.direction is Direction.CUFF_DOWN:
+        if rounds_besides_even(_FASTER, default_cast_on(around, _FASTER), around, 0, heel) <= there:
+            yield Reply.of("cure-rounded-toe")
+        return
     for loops in range(cast_on + MULTIPLE, around // 2 + 1, MULTIPLE):
         if rounds_besides_even(toe, loops, around, 0, heel) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
@@ -81,10 +86,10 @@ def _wider_or_faster_toe(wishes: Wishes, cast_on: int, around: int, there: int) 
 
 def _fewer_stitches(wishes: Wishes, tape: Tape, gauge: Gauge, around: int, there: int) -> Iterator[Reply]:
     """Fewer stitches around, as long as they still go round the foot."""
-    if wishes.cast_on is not None and toe_part(wishes.toe).cup:
+    if wishes.cast_on is not None and (toe_part(wishes.toe).cup or wishes.direction is Direction.CUFF_DOWN):
         return
     for fewer in range(around - MULTIPLE, fewest_around(wishes.heel, wishes.toe) - 1, -MULTIPLE):
-        cast_on = wishes.cast_on or default_cast_on(fewer, wishes.toe)
+        cast_on = cast_on_of(wishes, fewer)
         if gauge.width(fewer) < tape.ball * _TIGHTEST or cast_on > fewer:
             return
         if rounds_besides_even(wishes.toe, cast_on, fewer, gusset_of(wishes, fewer), wishes.heel) <= there:

@@ -5,6 +5,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from plans.conversation import Reply, Value
+from plans.pattern import Direction
 from plans.quantities import Gauge, Length, plain_number
 from plans.rows.charting import lies_around
 from plans.rows.legs import leg as leg_part
@@ -85,7 +86,7 @@ def _around(wishes: Wishes, tape: Tape, sock: Sock) -> Iterator[Reply]:
 
 def _cast_on(wishes: Wishes, sock: Sock) -> Iterator[Reply]:
     least, most = usual_cast_on(sock.around)
-    if toe(wishes.toe).cup:
+    if toe(wishes.toe).cup or wishes.direction is Direction.CUFF_DOWN:
         return
     if wishes.cast_on is not None and not least <= sock.cast_on <= most:
         yield Reply.of("cast-on-unusual", loops=sock.cast_on, least=least, most=most)

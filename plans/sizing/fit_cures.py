@@ -5,6 +5,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from plans.conversation import Reply
+from plans.pattern import Direction
 from plans.quantities import Gauge, Length, plain_number
 from plans.sizing.proportions import FEWEST_AROUND, MOST_AROUND, MULTIPLE, takes_gusset
 from plans.sizing.standards import NEEDLE_SIZES
@@ -71,7 +72,9 @@ def heel_loose_cure(cut: Cut, wanted: Length) -> Reply:
 
 
 def edge_cure(wishes: Wishes, needed: Fraction) -> Reply:
-    """For a tight edge: the first bind-off that opens far enough, else a thicker needle for binding off."""
+    """For a tight edge: the first bind-off that opens far enough, else a thicker needle; for a cast-on this alone."""
+    if wishes.direction is Direction.CUFF_DOWN:
+        return Reply.of("cure-cast-on-needle")
     for name in stretchier(wishes.bind_off, wishes.cuff_style):
         if edge_gives(name) >= needed:
             return Reply.of("cure-bind-off", name=name)

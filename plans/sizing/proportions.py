@@ -5,7 +5,7 @@ All are the usual proportions of hand-knitted socks (common practice) where no s
 
 from fractions import Fraction
 
-from plans.pattern import StageName
+from plans.pattern import Direction, StageName
 from plans.quantities import Gauge, Length
 from plans.rows.heels import heel
 from plans.rows.parts import Numbers
@@ -61,8 +61,9 @@ def default_cast_on(around: int, kind: str = "wedge") -> int:
 
 
 def cast_on_of(wishes: Wishes, around: int) -> int:
-    """The cast-on as wished, else as the toe says."""
-    return default_cast_on(around, wishes.toe) if wishes.cast_on is None else wishes.cast_on
+    """The cast-on as wished, else as the toe says; from the cuff down the loops it is closed with."""
+    from_the_cuff = wishes.direction is Direction.CUFF_DOWN
+    return default_cast_on(around, wishes.toe) if wishes.cast_on is None or from_the_cuff else wishes.cast_on
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:

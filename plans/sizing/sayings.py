@@ -13,8 +13,8 @@ _FIELDS = (
     "schema-version", "name", "socks", "swatch", "stitches", "rounds", "over", "worked", "washed", "counts",
     "foot-length", "shoe", "ball", "ankle", "heel-diagonal", "calf", "leg", "leg-height", "cuff", "ease-percent",
     "around", "cast-on", "gusset", "foot-rounds", "leg-rounds", "cuff-rounds", "calf-shape", "needle", "skein",
-    "skein-length", "skeins", "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off", "needles",
-    "one-at-a-time", "through-back-loop", "practice", "chart",
+    "skein-length", "skeins", "direction", "toe", "increase", "sole", "heel", "leg-style", "cuff-style", "bind-off",
+    "needles", "one-at-a-time", "through-back-loop", "practice", "chart",
 )  # fmt: skip
 
 FIELD_SAYINGS: dict[str, frozenset[str]] = {f"field-{name}": frozenset() for name in _FIELDS}
@@ -33,7 +33,7 @@ CURE_SAYINGS: dict[str, frozenset[str]] = {
     "cure-calf-shaped": frozenset(),
     "cure-leg": frozenset({"length"}),
     "cure-bind-off": frozenset({"name"}),
-    "cure-bind-off-needle": frozenset(),
+    "cure-bind-off-needle": frozenset(), "cure-cast-on-needle": frozenset(),
     "cure-needle-up": frozenset(),
     "cure-needle-down": frozenset(),
     "cure-needle-up-to": frozenset({"millimetres"}),
@@ -108,6 +108,8 @@ PROBLEM_SAYINGS: dict[str, frozenset[str]] = {
     "too-few-stitches": frozenset({"stitches", "least", "gauge"}),
     "cast-on-unfit": frozenset({"loops", "stitches", "below", "above"}),
     "cast-on-too-few": frozenset({"loops", "least"}),
+    "not-toe-up": frozenset({"field", "name", "choices"}), "not-cuff-down": frozenset({"field", "name", "choices"}),
+    "chart-not-cuff-down": frozenset(), "cast-on-not-cuff-down": frozenset({"loops"}),
     "cast-on-not-half": frozenset({"loops", "stitches", "half"}),
     "cast-on-too-many": frozenset({"loops", "stitches", "most"}),
     "foot-too-short": frozenset({"needed", "there", "toe", "gusset", "turn", "cure"}),

@@ -24,11 +24,13 @@ _EDGES = {
     "sewn": Fraction(175, 100),
     "yarn-over": Fraction(185, 100),
     "tubular": PULLED_ON,
+    "graft": Fraction(3, 2),
 }
 """Measured on swatches, "How stretchy is stretchy?", susannawinter.net 2019: the conventional bind-off opens by
 39 %, two stitches knitted together through the back by 57 %. Sewn and yarn-over, more than that, from memory; which
 of the two opens further depends on the knitter ("Stretchy bind off comparison", stitchdiva.com). A tubular edge is
-a last round of ribbing, grafted: it opens as the ribbing does."""
+a last round of ribbing, grafted: it opens as the ribbing does. Where the toe is grafted the edge was cast on, over both
+needle tips: half as far again, from memory."""
 
 
 def edge_gives(bind_off: str) -> Fraction:
@@ -43,7 +45,8 @@ def ends(bind_off: str, cuff_style: str) -> bool:
 
 def stretchier(bind_off: str, cuff_style: str) -> tuple[str, ...]:
     """Bind-offs of a cuff that open further, the least of them first."""
-    found = [name for name in _EDGES if edge_gives(name) > edge_gives(bind_off) and ends(name, cuff_style)]
+    of_cuffs = (name for name in _EDGES if name != "graft" and ends(name, cuff_style))
+    found = [name for name in of_cuffs if edge_gives(name) > edge_gives(bind_off)]
     return tuple(sorted(found, key=edge_gives))
 
 

@@ -6,12 +6,14 @@ from hypothesis import strategies as st
 
 from plans.amounts import Thread, Weight
 from plans.files.fields import PAIR_NEEDLES
-from plans.pattern import BindOff, Cuff, Heel, Increase, Leg, Sole, Toe
+from plans.pattern import BindOff, Cuff, Direction, Heel, Increase, Leg, Sole, Toe
 from plans.quantities import Length
+from plans.sizing.directions import serving
 from plans.wishes import Count, Height, Swatch, Wishes, Worked
 
 INFANT_MM, EU_50_MM = 80, 320
 LACE, BULKY = 40, 12
+UP = Direction.TOE_UP
 
 
 def tenths(least: int, most: int) -> st.SearchStrategy[Fraction]:
@@ -79,25 +81,27 @@ def counts(draw: st.DrawFn) -> Count:
 
 @st.composite
 def wishes(draw: st.DrawFn) -> Wishes:
-    """Ordinary knitters, and those who choose their own counts, well or badly."""
+    """Ordinary knitters, and those who choose their own counts, well or badly; now and then from the cuff down."""
+    way = draw(st.sampled_from([UP, UP, UP, Direction.CUFF_DOWN]))
     return Wishes(
+        direction=way,
         swatch=draw(swatches()),
         **draw(feet()),
         ease_percent=draw(st.none() | tenths(0, 40)),
         around=draw(seldom(st.integers(0, 120))),
-        cast_on=draw(seldom(st.integers(0, 60))),
+        cast_on=draw(seldom(st.integers(0, 60))) if way is UP else None,
         gusset=draw(st.none() | st.none() | st.integers(1, 30)),
         **draw(yarn()),
-        toe=draw(st.sampled_from(Toe)),
+        toe=draw(st.sampled_from([Toe(name) for name in serving("toe", way)])),
         increase=draw(st.sampled_from(Increase)),
         sole=draw(st.sampled_from(Sole)),
-        leg_style=draw(st.sampled_from(Leg)),
-        cuff_style=draw(st.sampled_from(Cuff)),
+        leg_style=draw(st.sampled_from([Leg(name) for name in serving("leg_style", way)])),
+        cuff_style=draw(st.sampled_from([Cuff(name) for name in serving("cuff_style", way)])),
         needles=draw(st.sampled_from(PAIR_NEEDLES)),
         one_at_a_time=draw(st.booleans()),
         leg_height=draw(st.none() | st.sampled_from(Height)),
-        heel=draw(st.sampled_from(Heel)),
-        bind_off=draw(st.sampled_from(BindOff)),
+        heel=draw(st.sampled_from([Heel(name) for name in serving("heel", way)])),
+        bind_off=draw(st.sampled_from([BindOff(name) for name in serving("bind_off", way)])),
         practice=draw(st.sampled_from([False, False, False, False, False, True])),
     )
 

@@ -20,7 +20,7 @@ from plans.wishes import Wishes
 from tests.plans.damages import all_damages
 from tests.plans.knitter import Knitter, assert_registered
 from tests.plans.made_up_wishes import feet, swatches
-from tests.strategies import ARRANGEMENTS, CHOICES, EVERYWHERE, KINDS, SHARED, USUAL, varied
+from tests.strategies import ARRANGEMENTS, CHOICES, EVERYWHERE, KINDS, SHARED, USUAL, beginning, varied
 
 PARTS = {
     "toes": ("TOE", parts.ToePart), "increases": ("INCREASE", parts.IncreasePart), "soles": ("SOLE", parts.SolePart),
@@ -52,7 +52,10 @@ def test_the_usual_share_has_every_construction_and_every_arrangement():
 
 @pytest.mark.parametrize(("field", "name", "needles", "alone", "examples"), _share(4, 500))
 def test_every_construction_on_any_needles_is_proven_on_any_foot(field, name, needles, alone, examples):
-    causes = _proven_or_refused({field: KINDS[field](name), "needles": needles, "one_at_a_time": alone}, examples)
+    causes = _proven_or_refused(
+        {field: KINDS[field](name), "direction": beginning(field, name), "needles": needles, "one_at_a_time": alone},
+        examples,
+    )
     print(f"\n{field} {name} on {needles}, {'one at a time' if alone else 'both at once'}: {dict(causes)}")
 
     assert set(causes) <= CAUSES

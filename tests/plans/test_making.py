@@ -9,13 +9,14 @@ from hypothesis import given, settings
 
 from plans.conversation import Problem
 from plans.making import Made, make_plan
-from plans.pattern import BindOff, Heel, Toe
+from plans.pattern import Toe
 from plans.proof import prove
 from plans.proof.sayings import PROOF_SAYINGS
 from plans.quantities import Length
 from plans.sizing.sayings import SIZING_SAYINGS
 from plans.wishes import Swatch, Wishes
 from tests.plans.made_up_wishes import absurd_wishes, wishes
+from tests.strategies import UP_BIND_OFFS, UP_HEELS
 
 YARNS = {"bulky": (12, 17), "worsted": (18, 25), "DK": (22, 30), "sport": (25, 35), "sock": (30, 42), "lace": (40, 56)}
 
@@ -63,7 +64,7 @@ _USUAL_PAIRS = [("wrapped", "wedge"), ("german", "rounded"), ("short-row-german"
 
 @pytest.mark.parametrize(
     ("heel", "toe"),
-    [pytest.param(*each, marks=() if each in _USUAL_PAIRS else pytest.mark.nightly) for each in product(Heel, Toe)],
+    [pytest.param(*each, marks=() if each in _USUAL_PAIRS else pytest.mark.nightly) for each in product(UP_HEELS, Toe)],
 )
 def test_every_shoe_from_infant_to_fifty_in_every_yarn_is_proven_or_too_small_for_the_yarn(heel, toe):
     causes: Counter[str] = Counter()
@@ -82,7 +83,7 @@ def _by_shoe(shoe, stitches, rounds, heel, toe):
     return Wishes(swatch=Swatch(stitches=Fraction(stitches), rounds=Fraction(rounds)), shoe=shoe, heel=heel, toe=toe)
 
 
-@pytest.mark.parametrize("bind_off", BindOff)
+@pytest.mark.parametrize("bind_off", UP_BIND_OFFS)
 @pytest.mark.parametrize("through_back_loop", [False, True])
 def test_finished_measures_are_as_aimed_at(bind_off, through_back_loop):
     wished = Wishes(

@@ -21,6 +21,7 @@ def _agrees(plan):
     assert len(oracle.fastened) + len(oracle.grafted) >= 2
     if plan.construction.increase != "kfb":
         columns = plan.around + (plan.cast_on if oracle.heel_last else 0) + (2 * plan.calf.pairs if plan.calf else 0)
+        columns = plan.closing or columns
         assert [columns, columns] == [oracle.columns(1), oracle.columns(2)]
 
 

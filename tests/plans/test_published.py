@@ -8,8 +8,10 @@ import pytest
 
 from plans.amounts import Thread
 from plans.making import Made, make_plan
-from plans.pattern import Toe
+from plans.pattern import StageName, Toe
 from plans.quantities import Length
+from plans.rows.heels import heel
+from plans.rows.parts import Numbers
 from plans.rows.toes import toe_schedule
 from plans.sizing import gauge_of, size_sock
 from plans.sizing.feet import Estimate, estimate
@@ -140,7 +142,23 @@ def _finished_around(ball):
     return {"inches": float(size_sock(wishes).target_circumference.inches)}
 
 
+def _french_heel(given):
+    part, half = heel("french"), given["half"]
+    numbers = Numbers(half, 4, part.gusset(half), part.turned(half, 4))
+    *rows, across = (each for each in next(part.rounds(numbers)).back if each.stage is StageName.HEEL_TURN)
+    middle = rows[1].ops[1].times
+    return {
+        "first": rows[0].ops[0].times,
+        "middle": middle,
+        "with_the_slip": middle + 1,
+        "last": rows[-1].ops[1].times,
+        "rows": len(rows),
+        "left": across.ops[0].times,
+    }
+
+
 CHECKS = {
+    "french-heel": _french_heel,
     "usual-cast-on": _usual_cast_on,
     "finished-around": _finished_around,
     "loops": lambda given: {"per_square_cm": given["course"] * given["wale"] / given["loop_cm"] ** 2},

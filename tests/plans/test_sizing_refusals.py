@@ -9,7 +9,7 @@ import pytest
 from hypothesis import event, given
 
 from plans.conversation import Problem, Reply
-from plans.pattern import BindOff, Calf, Cuff, Leg, Toe
+from plans.pattern import BindOff, Calf, Chart, Cuff, Direction, Heel, Leg, StageName, Toe
 from plans.quantities import Length
 from plans.rows.cuffs import cuff
 from plans.sizing import size_sock
@@ -20,6 +20,9 @@ from plans.wishes import Count, SockSize, Swatch, Wishes
 from tests.plans import heel_numbers
 from tests.plans.made_up_wishes import wishes
 from tests.plans.test_sizing import HERS, cm, wished
+
+DOWN = {"direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft")}
+LACE = Chart(name="lace", rows=("||O/",), on="front", stages=(StageName.LEG,))
 
 # --- an arithmetic of its own, by plain counting ---
 
@@ -302,6 +305,10 @@ OUT_OF_RANGE = "length-out-of-range"
         ({"around": 63}, "around-uneven", "around"),
         ({"around": 4}, "around-too-few", "around"),
         ({"around": 640}, "around-too-many", "around"),
+        ({"heel": Heel("french")}, "not-toe-up", "heel"),
+        (DOWN | {"heel": Heel("wrapped")}, "not-cuff-down", "heel"),
+        (DOWN | {"cast_on": 24}, "cast-on-not-cuff-down", "cast_on"),
+        (DOWN | {"chart": LACE}, "chart-not-cuff-down", "chart"),
         ({"cast_on": 24, "toe": Toe("short-row-german")}, "cast-on-not-half", "cast_on"),
         ({"cast_on": 26}, "cast-on-unfit", "cast_on"),
         ({"cast_on": 0}, "cast-on-too-few", "cast_on"),

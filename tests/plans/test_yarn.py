@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from plans.files import read_wishes
 from plans.making import Made, make_plan
-from plans.pattern import BindOff, Colour, Heel, StageName
+from plans.pattern import BindOff, Colour, StageName
 from plans.sayings import SAYINGS
 from plans.stitches import TAKES_MAKES, Op
 from plans.wishes import Swatch, Wishes
@@ -16,7 +16,7 @@ from plans.yarn.ball import ball_of
 from plans.yarn.enough import TO_BE_SURE, leg_allowed, runs_out
 from plans.yarn.geometry import Stitch, loop_mm, take
 from plans.yarn.use import TAIL_MM, bind_off_rows, use_of
-from tests.strategies import adult, practice
+from tests.strategies import UP_HEELS, adult, practice
 
 HERS = {"swatch": Swatch(stitches=30, rounds=42), "foot_length": "24.5cm", "ball": "23cm", "leg": "14cm"}
 
@@ -60,7 +60,7 @@ def test_each_sock_has_a_tail_at_both_ends():
     assert use.of(own) == bare + 2 * TAIL_MM
 
 
-@pytest.mark.parametrize("heel", list(Heel))
+@pytest.mark.parametrize("heel", UP_HEELS)
 def test_both_socks_take_the_same(heel):
     plan = practice(heel)
     use = use_of(plan)

@@ -6,7 +6,7 @@ from typing import cast
 
 from plans.names import load
 from plans.pattern import StageName
-from plans.rows.parts import CuffPart
+from plans.rows.parts import EITHER_WAY, UP, CuffPart
 from plans.rows.ribs import rib, rib_look
 from plans.rows.rounds import Round, even_round
 from plans.stitches import Op
@@ -43,4 +43,5 @@ def ribbed_cuff(parts: tuple[tuple[Op, int], ...], columns: str, *, folds: bool 
         look=lambda _, __, first, stitches: rib_look(columns, first, stitches),
         folds=folds,
         one_by_one=all(times == 1 for _, times in parts),
+        directions=frozenset({UP}) if folds else EITHER_WAY,
     )

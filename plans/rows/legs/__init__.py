@@ -7,10 +7,10 @@ from typing import cast
 from plans.names import load
 from plans.pattern import StageName
 from plans.rows.parts import HeelPart, IncreasePart, LegPart, Numbers
-from plans.rows.rounds import Round, even_round, groups, plain
+from plans.rows.rounds import Ops, Round, even_round, groups, plain
 from plans.stitches import Op
 
-__all__ = ["CORNERS_LOOK", "leg", "leg_rounds"]
+__all__ = ["CORNERS_LOOK", "corners", "leg", "leg_rounds"]
 
 CORNERS_LOOK = r"k2tog_strand 1, (k \d+, )?ssk_strand 1"
 
@@ -21,6 +21,11 @@ def leg(name: str) -> LegPart:
     return cast("LegPart", load("legs", name, "LEG"))
 
 
+def corners(half: int) -> Ops:
+    """A front whose corners are closed: a strand lifted at each, and worked together with its neighbour."""
+    return groups((Op.K2TOG_STRAND, 1), (Op.K, half - 2), (Op.SSK_STRAND, 1))
+
+
 def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart, ways: IncreasePart) -> Iterator[Round]:
     """The leg below its cuff. Its first round is plain, and closes the corners.
 
@@ -29,14 +34,13 @@ def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart, ways: I
     its stitches are kept in the back of this round. Where a calf needs room, the back widens at its centre.
     """
     half, part = numbers.half, leg(kind)
-    corners = groups((Op.K2TOG_STRAND, 1), (Op.K, half - 2), (Op.SSK_STRAND, 1))
     first_back = heel.opening or heel.closing
     for number in range(1, rounds + 1):
         loops, after = (half + 2 * _pairs(numbers, before) for before in (number, number + 1))
         front = part.ops(number, 0, half)
         back = part.ops(number, half, loops) if after == loops else ways.centre(loops)
         if number == 1:
-            front = plain(half) if heel.made_last else corners
+            front = plain(half) if heel.made_last else corners(half)
             back = first_back[0](numbers) if first_back else plain(half)
         yield even_round(StageName.LEG, number, front, back, (half, after))
 

@@ -1,0 +1,39 @@
+"""The rounds of one sock from its cuff down to its toe."""
+
+from collections.abc import Iterator
+
+from plans.pattern import StageName
+from plans.rows.cuffs import cuff_rounds
+from plans.rows.heels import heel
+from plans.rows.legs import corners, leg
+from plans.rows.parts import Numbers
+from plans.rows.rounds import Pass, Round, RoundKind, even_round, groups, narrowed, plain
+from plans.rows.toes import foot_rounds, toe_schedule
+from plans.stitches import Op
+from plans.wishes import SockSize, Wishes
+
+
+def rounds_from_the_cuff(wishes: Wishes, size: SockSize, numbers: Numbers) -> Iterator[Round]:
+    """Cast-on, cuff, leg, heel, gusset, foot, and the toe narrowed as from the tip it would widen, and grafted."""
+    half, the_heel = numbers.half, heel(wishes.heel)
+    loops = groups((Op.CO, half))
+    yield even_round(StageName.CAST_ON, 1, loops, loops, (half, half))._replace(kind=RoundKind.SET_UP)
+    yield from cuff_rounds(size.cuff_rounds, half, half, wishes.cuff_style)
+    part = leg(wishes.leg_style)
+    for number in range(1, size.leg_rounds + 1):
+        halves = part.ops(number, 0, half), part.ops(number, half, half)
+        yield even_round(StageName.LEG, number, *halves, (half, half))
+    yield from the_heel.rounds(numbers)
+    yield from the_heel.picked_up.rounds(numbers) if the_heel.picked_up else ()
+    for work in foot_rounds(size.even_rounds, half, wishes.sole):
+        closes = work.front.number == 1 and the_heel.picked_up is None
+        yield work._replace(front=work.front._replace(ops=corners(half))) if closes else work
+    yield from _toe(toe_schedule(wishes.toe, numbers.tip, half), half)
+    yield Round(Pass(StageName.BIND_OFF, 1, groups((Op.GRAFT, numbers.tip)), 0), (), RoundKind.GRAFT)
+
+
+def _toe(schedule: tuple[bool, ...], half: int) -> Iterator[Round]:
+    for number, decreases in enumerate(reversed(schedule), start=1):
+        ops = narrowed(half) if decreases else plain(half)
+        half -= 2 * decreases
+        yield even_round(StageName.TOE, number, ops, ops, (half, half))
