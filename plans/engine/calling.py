@@ -13,6 +13,8 @@ _OF_ONE_SOCK = frozenset({
     Act.PREPARE_TIPS, Act.LOOSELY, Act.JOIN, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL,
     Act.MARKER, Act.CUT, Act.CUT_LONG, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN,
 })  # fmt: skip
+_OF_BOTH_WHERE_WRITTEN = frozenset({Act.LOOSELY, Act.JOIN})
+"""A pattern written by hand says once what is done to both pieces."""
 
 
 def call(plan: Plan, standing: Standing, grain: Grain) -> Reply:
@@ -40,7 +42,8 @@ def call_span(the_course: Course, the_span: Span, turn: tuple[Act, ...] = ()) ->
 
 def _call_act(the_course: Course, at: int) -> Reply:
     acts = the_course.steps[at].acts
-    named = _OF_ONE_SOCK & set(acts) and not is_whole(the_course.plan)
+    of_one = _OF_ONE_SOCK if the_course.plan.written is None else _OF_ONE_SOCK - _OF_BOTH_WHERE_WRITTEN
+    named = of_one & set(acts) and not is_whole(the_course.plan)
     where = (row_name(the_course, the_course.row(at)),) if named else ()
     return Reply.of(
         "call",

@@ -18,6 +18,7 @@ _PARTS: dict[str, tuple[str, Callable[[str], ToePart | HeelPart | LegPart | Cuff
     "toe": ("toes", toe), "heel": ("heels", heel), "leg_style": ("legs", leg), "cuff_style": ("cuffs", cuff),
     "bind_off": ("bind_offs", bind_off),
 }  # fmt: skip
+_REFUSED = {Direction.TOE_UP: "not-toe-up", Direction.CUFF_DOWN: "not-cuff-down"}
 
 
 def serving(name: str, direction: Direction) -> tuple[str, ...]:
@@ -32,7 +33,7 @@ def check_direction(wishes: Wishes) -> Iterator[Problem]:
         wished, choices = str(getattr(wishes, name)), serving(name, wishes.direction)
         if wished not in choices:
             values: dict[str, Value] = {"field": field(name), "name": wished, "choices": ", ".join(choices)}
-            yield Problem.of(f"not-{wishes.direction}", name, **values)
+            yield Problem.of(_REFUSED[wishes.direction], name, **values)
     if wishes.direction is Direction.CUFF_DOWN and wishes.chart is not None:
         yield Problem.of("chart-not-cuff-down", "chart")
     if wishes.direction is Direction.CUFF_DOWN and wishes.cast_on not in (None, wishes.around) and not wishes.practice:

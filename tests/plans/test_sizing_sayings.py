@@ -15,7 +15,8 @@ from plans.sizing.sayings import (
 )
 
 HOME = Path(plans.__file__).parent
-MODULES = [file for name in ("sizing", "files") for file in (HOME / name).glob("*.py") if file.name != "sayings.py"]
+FILES = (*HOME.glob("sizing/*.py"), *HOME.glob("files/*.py"), HOME / "making.py")
+MODULES = [file for file in FILES if file.name != "sayings.py"]
 
 
 def _texts():
