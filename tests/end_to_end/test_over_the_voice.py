@@ -57,6 +57,7 @@ def test_over_headphones_a_command_cuts_the_answer_short(tmp_path: Path) -> None
         assert spoke_on_s < 3.0, "the whole answer takes some ten seconds"
 
 
+@pytest.mark.nightly
 def test_a_loudspeaker_in_the_room_is_not_taken_for_her(tmp_path: Path) -> None:
     with VirtualSound() as card, card.loudspeaker_in_the_room(-6.0), program(card, tmp_path, "loudspeaker") as running:
         running.wait_for(next(sentences(practice().plan)))

@@ -35,7 +35,7 @@ def _named_rightly(damage: Damage) -> bool:
     return problems[0].where in {f"row {place}" for place in damage.rows}
 
 
-@pytest.mark.parametrize("heel", [Heel.WRAPPED, Heel.GERMAN])
+@pytest.mark.parametrize("heel", [Heel.WRAPPED, pytest.param(Heel.GERMAN, marks=pytest.mark.nightly)])
 def test_every_single_damage_at_every_place_is_refused_and_named(heel):
     done: Counter[str] = Counter()
     missed = []
