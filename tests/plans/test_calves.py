@@ -15,7 +15,7 @@ from plans.engine.places import standing_at
 from plans.engine.wished import wishes_of
 from plans.files import read_wishes, write_wishes
 from plans.making import Made, make_plan
-from plans.pattern import Calf, Chart, Cuff, Half, Increase, Leg, Plan, StageName
+from plans.pattern import BindOff, Calf, Chart, Cuff, Direction, Half, Increase, Leg, Plan, StageName
 from plans.proof import prove
 from plans.quantities import Length
 from plans.rows.increases import increase
@@ -137,6 +137,12 @@ def test_where_the_leg_cannot_widen_a_lower_one_is_named_and_fits():
 
     assert cure.key == "cure-leg"
     assert "calf-tight" not in said(sized(leg_style=Leg("straight"), chart=around, leg=f"{lower.tenths_mm / 10}mm"))
+
+
+def test_a_sock_from_the_cuff_down_is_not_told_to_take_a_leg_that_it_cannot_have():
+    down = {"direction": Direction.CUFF_DOWN, "leg_style": Leg("straight"), "bind_off": BindOff("graft")}
+
+    assert said(sized(**down))["calf-tight"]["cure"].key == "cure-leg"
 
 
 def test_a_chart_around_a_leg_that_widens_is_refused():
