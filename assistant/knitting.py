@@ -98,7 +98,7 @@ def open_ears(
     Raises:
         EchoCancellerMissing: what is played back is to be taken out, and the library for it is not here.
     """
-    if routes.recogniser == "typed" or routes.hear_from == "keys":
+    if not routes.has_ears:
         return None
     canceller = None if playback is None else make_canceller()
     source = make_source(routes, clock, here.settings)

@@ -43,7 +43,7 @@ def let_through(while_speaking: WhileSpeaking, language: Language) -> LetThrough
         case WhileSpeaking.WAIT:
             return None
         case WhileSpeaking.HEADPHONES:
-            return LetThrough(frozenset(names), tuple(phrase for name in names for phrase in known.to_hear(name)))
+            return LetThrough(frozenset(names), language.vocabulary(names).phrases)
         case WhileSpeaking.LOUDSPEAKER:
             found = (known.match(phrase, names) for phrase in known.against_loudspeaker)
             return LetThrough(frozenset(match.name for match in found if match), known.against_loudspeaker)

@@ -28,7 +28,6 @@ if sys.platform != "win32":
             """Take a file descriptor: a terminal, or anything else to read keys from."""
             self._number = number
             self._wake_out, self._wake_in = os.pipe()
-            self._signal_out, self._signal_in = os.pipe()
             self._woken_before = -1
             self._saved: list[Any] | None = None
             self._handlers: dict[int, Any] = {}
@@ -48,12 +47,10 @@ if sys.platform != "win32":
 
         def _read(self, wait_s: float | None) -> bytes | None:
             """What came; nothing at the end of input; None where nothing came in time, or a signal did."""
-            ready, _, _ = select.select([self._number, self._wake_out, self._signal_out], [], [], wait_s)
+            ready, _, _ = select.select([self._number, self._wake_out], [], [], wait_s)
             if self._wake_out in ready:
-                return b""
-            if self._signal_out in ready:
-                os.read(self._signal_out, 1024)
-                return None
+                os.read(self._wake_out, 1024)
+                return b"" if self._closed else None
             try:
                 return os.read(self._number, 1024) if ready else None
             except OSError:  # the terminal has gone
@@ -63,7 +60,8 @@ if sys.platform != "win32":
             """Put the terminal back and end `strokes`."""
             if not self._closed:
                 self._closed = True
-                os.write(self._wake_in, b"x")
+                with suppress(BlockingIOError):  # it is full, so the wait ends all the same
+                    os.write(self._wake_in, b"x")
                 self._put_back()
                 self._let_signals_be()
                 atexit.unregister(self._put_back)
@@ -102,8 +100,8 @@ if sys.platform != "win32":
             self._handlers[signal.SIGTSTP] = signal.signal(signal.SIGTSTP, self._suspend)
             self._handlers[signal.SIGCONT] = signal.signal(signal.SIGCONT, self._go_on)
             # a signal between the last look for one and the wait would otherwise be acted on at the next key
-            os.set_blocking(self._signal_in, False)
-            self._woken_before = signal.set_wakeup_fd(self._signal_in, warn_on_full_buffer=False)
+            os.set_blocking(self._wake_in, False)
+            self._woken_before = signal.set_wakeup_fd(self._wake_in, warn_on_full_buffer=False)
 
         def _let_signals_be(self) -> None:
             if threading.current_thread() is threading.main_thread() and self._handlers:

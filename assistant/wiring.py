@@ -66,6 +66,11 @@ class Routes:
         return self.hear_from in ("mic", "keys")
 
     @property
+    def has_ears(self) -> bool:
+        """Whether words come from sound at all, and not from lines or keys alone."""
+        return self.recogniser != "typed" and self.hear_from != "keys"
+
+    @property
     def is_recording(self) -> bool:
         """Whether words come from a recording, whose wishes are not to be remembered."""
         return not self.is_live and self.recogniser != "typed"

@@ -1,6 +1,6 @@
 """Whisper, by CTranslate2, asked how likely given texts are in a sound, and what it would write down by itself.
 
-The network was made for 30 s. It is given `WINDOW_FRAMES`, which holds any utterance, and takes a fifth of the time for
+The network was made for 30 s. It is given `WINDOW_FRAMES`, which holds any utterance, and takes far less time for
 that. The sound is encoded once; all ways to write all texts are then scored side by side.
 """
 

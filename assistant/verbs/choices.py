@@ -1,6 +1,7 @@
 """Options for what is remembered: microphone, speaker, voice, and how it speaks."""
 
 from collections.abc import Callable, Mapping
+from enum import StrEnum
 from typing import Any, TypeVar
 
 import click
@@ -16,6 +17,7 @@ from plans.conversation import Problem
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
 _RENAMED = {"rate": "words_a_minute", "loudness": "loudness_percent", "rest_after": "rest_after_minutes"}
+_KINDS: dict[str, type[StrEnum]] = {"output": Output, "wording": Verbosity, "while_speaking": WhileSpeaking}
 
 microphone_option = click.option("--microphone", metavar="NAME", help="The microphone whose name holds these words; "
                                  "remembered. An empty name is the system's own.")  # fmt: skip
@@ -62,10 +64,7 @@ def remember(memory: Memory, given: Mapping[str, Any], language: str) -> Problem
             changes[piece] = full_name(piece, wanted, language)
         elif piece in changes:
             changes[piece] = None
-    if "output" in changes:
-        changes["output"] = Output(changes["output"])
-    if "wording" in changes:
-        changes["wording"] = Verbosity(changes["wording"])
-    if "while_speaking" in changes:
-        changes["while_speaking"] = WhileSpeaking(changes["while_speaking"])
+    for name, kind in _KINDS.items():
+        if name in changes:
+            changes[name] = kind(changes[name])
     return memory.change(**changes)

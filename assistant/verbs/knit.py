@@ -59,7 +59,9 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), routes.pieces).and_note(unwritten)
     if routes.recogniser != "typed":
-        here = here.with_taught(data_dir()).with_second_opinion(make_scorer, live=routes.is_live)
+        here = here.with_taught(data_dir())
+    if routes.has_ears:
+        here = here.with_second_opinion(make_scorer, live=routes.is_live)
     with Journal.open(journal_file or default_journal()) as journal:
         opening = open_pair(journal, made, pair=pair, takes_edited=answers_yes)
         knit_pair(opening, spoken, wanted, here, memory.forgetful() if routes.is_recording else memory)
