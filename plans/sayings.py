@@ -156,7 +156,7 @@ _REPLIES: dict[str, set[str]] = {
     "replan-taken": {"stage", "round", "of", "call"},
     "tape-passed": {"rounds", "part", "length", "aimed"},        # too many rounds are knitted already
     "tape-same": {"rounds", "part"}, "tape-too-early": {"part"}, "tape-too-late": {"part"}, "tape-no-plan": set(),
-    "tape-cuff-down": set(),
+    "tape-second-sock": {"part"},                               # the first is done, and both are alike
     "tape-unlikely": {"part", "length", "planned"},
     # `doubts` is a list
     "yarn-left-enough": {"grams", "metres", "whose", "doubts", "spare"},

@@ -7,28 +7,19 @@ that are still ahead become more or fewer, so that foot and leg come to the leng
 from fractions import Fraction
 from typing import NamedTuple
 
-from plans.conversation import Asked, Decision, Measure, Progress, Replanned, Reply, TapeSays, Value
+from plans.conversation import Asked, Decision, Progress, Replanned, Reply, Standing, TapeSays, Value
+from plans.engine.apart import sock_ahead
 from plans.engine.calling import call
 from plans.engine.courses import Course, course
 from plans.engine.naming import round_number, stage_name
-from plans.engine.places import in_hand
+from plans.engine.places import in_hand, standing_at
+from plans.engine.tape_rounds import measure, part_name, real_rounds
 from plans.engine.wished import wishes_of
 from plans.json_form import plan_id
 from plans.making import Made, make_plan
-from plans.pattern import Direction, Plan, StageName
+from plans.pattern import Calf, Plan, StageName
 from plans.quantities import Length, plain_number
 from plans.wishes import Swatch, Wishes
-
-_STAGES = {
-    "foot": (StageName.TOE, StageName.FOOT, StageName.GUSSET),
-    "leg": (StageName.LEG, StageName.CUFF),
-}
-_OPEN = {"foot": (StageName.TOE, StageName.FOOT), "leg": (StageName.LEG, StageName.CUFF)}
-"""Where something is still to be changed."""
-_SHORTEST = Length(Fraction(30))
-"""Under this a tape's millimetre or two are too much of the length (our own bound)."""
-_LIKELY = (Fraction(2, 3), Fraction(3, 2))
-"""Her rounds over the planned ones; beyond this the tape, or what was heard, is wrong (our own bound)."""
 
 
 class _New(NamedTuple):
@@ -54,8 +45,8 @@ def tape_says(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
         return Decision(events=(), reply=found)
     reply = Reply.of(
         "ask-replan", rounds=plain_number(found.rounds, 1), planned=plain_number(plan.gauge.rounds_per_10cm, 1),
-        stage=stage_name(found.stage), before=found.before, after=found.after, part=_part(command),
-        length=_measure(_length(found.plan, command)),
+        stage=stage_name(found.stage), before=found.before, after=found.after, part=part_name(command),
+        length=measure(_length(found.plan, command)),
     )  # fmt: skip
     return Decision(events=(Asked(wish=command),), reply=reply)
 
@@ -65,8 +56,8 @@ def replan(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
     found = _anew(plan, progress, command)
     if isinstance(found, Reply):
         return Decision(events=(), reply=found)
-    now = progress.now.model_copy(update={"plan": plan_id(found.plan)})
     the_course = course(found.plan)
+    now = _carried_over(the_course, plan, progress)
     row = the_course.row(in_hand(the_course, now))
     number, of = round_number(the_course, row.index)
     said = call(found.plan, now, progress.grain)
@@ -76,93 +67,86 @@ def replan(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
 
 def _anew(plan: Plan, progress: Progress, command: TapeSays) -> _New | Reply:
     the_course, wishes = course(plan), wishes_of(plan)
-    if plan.cuff_down:
-        return Reply.of("tape-cuff-down")
-    if wishes is None or wishes.practice or plan.construction.direction is not Direction.TOE_UP:
+    if wishes is None or wishes.practice:
         return Reply.of("tape-no-plan")
     at = in_hand(the_course, progress.now)
     if at >= the_course.end:
         return Reply.of("finished-already")
-    rounds = _measured(the_course, at, command)
+    if the_course.one_sock and the_course.row(at).sock == 2:
+        return Reply.of("tape-second-sock", part=part_name(command))
+    rounds = real_rounds(the_course, at, command)
     if isinstance(rounds, Reply):
         return rounds
-    wished = _wishes_anew(the_course, at, wishes, rounds, command)
-    made = make_plan(wished)
-    if not isinstance(made, Made):
-        return Reply.of("tape-no-plan")
-    if not _same_so_far(plan, made.plan, progress):
+    made = make_plan(_wishes_anew(the_course, at, wishes, rounds, command))
+    if not isinstance(made, Made) or not _same_so_far(plan, made.plan, progress):
         return Reply.of("tape-no-plan")
     return _compared(plan, made.plan, rounds, the_course.row(at).stage, command)
 
 
-def _measured(the_course: Course, at: int, command: TapeSays) -> Fraction | Reply:
-    """Rounds over 10 cm from those that are whole so far; or why they tell nothing."""
-    row = the_course.row(at)
-    if row.stage not in _OPEN[command.part]:
-        key = "tape-too-late" if _is_past(row.stage, command) else "tape-too-early"
-        return Reply.of(key, part=_part(command))
-    if the_course.is_cup(row.index):
-        return Reply.of("tape-too-early", part=_part(command))
-    stages, rows = _STAGES[command.part], the_course.plan.rows
-    done = the_course.cup if command.part == "foot" else 0
-    done += sum(
-        1 for run in the_course.rounds
-        if run.end <= row.index and rows[run.first].stage in stages and not the_course.is_cup(run.first)
-    )  # fmt: skip
-    if command.length < _SHORTEST or done == 0:
-        return Reply.of("tape-too-early", part=_part(command))
-    rounds, planned = done * 100 / command.length.mm, the_course.plan.gauge.rounds_per_10cm
-    if not _LIKELY[0] <= rounds / planned <= _LIKELY[1]:
-        lengths = {"length": _measure(command.length), "planned": _measure(Length(done * 100 / planned))}
-        return Reply.of("tape-unlikely", part=_part(command), **lengths)
-    return Fraction(round(rounds * 10), 10)
-
-
-def _is_past(stage: StageName, command: TapeSays) -> bool:
-    order = list(StageName)
-    return order.index(stage) > order.index(_OPEN[command.part][-1])
-
-
 def _wishes_anew(the_course: Course, at: int, wishes: Wishes, rounds: Fraction, command: TapeSays) -> Wishes:
     """The same sock in her real rounds: all that is knitted fixed, what is ahead left to be worked out."""
-    plan = the_course.plan
+    plan, begun = the_course.plan, _begun(the_course, at)
     swatch = Swatch(stitches=plan.gauge.stitches_per_10cm, rounds=rounds)
     fixed = {
-        "swatch": swatch, "counts": (), "around": plan.around, "cast_on": plan.cast_on, "gusset": plan.gusset,
-        "foot_rounds": None, "leg_rounds": None, "cuff_rounds": None,
+        "swatch": swatch, "counts": (), "around": plan.around, "cast_on": plan.cast_on, "gusset": plan.gusset or None,
+        "foot_rounds": wishes.foot_rounds if plan.cuff_down and command.part == "leg" else None,
+        "leg_rounds": None, "cuff_rounds": None,
         "leg": wishes.leg or Length.of_cm(plan.finished.leg_cm),
-        "calf_shape": plan.calf if plan.calf and _widens_by(the_course, at) else wishes.calf_shape,
+        "calf_shape": plan.calf if _widens(plan, begun) else wishes.calf_shape,
     }  # fmt: skip
     wished = wishes.model_copy(update=fixed)
-    begun = _begun(the_course, at)
     if command.part == "foot":
-        made = make_plan(wished)
-        even = _rounds_of(made.plan, StageName.FOOT) if isinstance(made, Made) else 0
-        return wished.model_copy(update={"foot_rounds": max(even, begun[StageName.FOOT])})
-    return wished.model_copy(update=_leg_anew(plan, wished, rounds, begun))
+        return _foot_anew(plan, wished, begun)
+    return _calf_anew(wished.model_copy(update=_leg_anew(plan, wished, rounds, begun)), begun)
 
 
-def _widens_by(the_course: Course, at: int) -> bool:
+def _foot_anew(plan: Plan, wished: Wishes, begun: dict[StageName, int]) -> Wishes:
+    """Plain rounds of the foot that make it as long as aimed at; from the cuff down the leg is knitted already."""
+    if plan.cuff_down:
+        upper = {"leg_rounds": _rounds_of(plan, StageName.LEG), "cuff_rounds": _rounds_of(plan, StageName.CUFF)}
+        wished = wished.model_copy(update=upper)
+    made = make_plan(wished)
+    even = _rounds_of(made.plan, StageName.FOOT) if isinstance(made, Made) else 0
+    return wished.model_copy(update={"foot_rounds": max(even, begun[StageName.FOOT])})
+
+
+def _widens(plan: Plan, begun: dict[StageName, int]) -> bool:
     """Whether the leg has begun to widen: then its increases stay where they are."""
-    calf, begun = the_course.plan.calf, _begun(the_course, at)[StageName.LEG]
-    return calf is not None and begun >= calf.first_round
+    return plan.calf is not None and begun[StageName.LEG] >= plan.calf.first_round
 
 
-def _leg_anew(
-    plan: Plan, wished: Wishes, rounds: Fraction, begun: dict[StageName, int]
-) -> dict[str, int]:
-    """Rounds of the leg, then of the cuff, that make the height aimed at and are no fewer than those begun."""
+def _calf_anew(wished: Wishes, begun: dict[StageName, int]) -> Wishes:
+    """Increases that would stand in rounds that are knitted begin in the next one, and come closer."""
+    made = make_plan(wished)
+    calf, begins = made.plan.calf if isinstance(made, Made) else None, begun[StageName.LEG] + 1
+    if wished.calf_shape is not None or calf is None or calf.first_round >= begins:
+        return wished
+    most = wished.leg_rounds or calf.last_round
+    last = max(calf.last_round, min(most, begins + 2 * (calf.pairs - 1)))
+    pairs = min(calf.pairs, ((last - begins) // 2 + 1) // 2 * 2)
+    if pairs < 1:
+        return wished
+    shape = Calf(pairs=pairs, first_round=begins, every=max(2, (last - begins + 1) // pairs))
+    return wished.model_copy(update={"calf_shape": shape})
+
+
+def _leg_anew(plan: Plan, wished: Wishes, rounds: Fraction, begun: dict[StageName, int]) -> dict[str, int]:
+    """Rounds of leg and cuff that make the height aimed at and are no fewer than those begun.
+
+    The part that is knitted first is as it is, once the other is begun; that one takes what is left.
+    """
     leg_mm = wished.leg.mm if wished.leg else plan.finished.leg_cm * 10
     total = round(leg_mm * rounds / 100)
-    cuff = _rounds_of(plan, StageName.CUFF)
+    leg, cuff = _rounds_of(plan, StageName.LEG), _rounds_of(plan, StageName.CUFF)
+    as_deep = max(1, round(cuff * rounds / plan.gauge.rounds_per_10cm))
+    if plan.cuff_down:
+        cuff = cuff if begun[StageName.LEG] else max(as_deep, begun[StageName.CUFF])
+        return {"leg_rounds": max(total - cuff, begun[StageName.LEG], 1), "cuff_rounds": cuff}
+    fixed = {"foot_rounds": _rounds_of(plan, StageName.FOOT)}
     if begun[StageName.CUFF]:
-        leg = _rounds_of(plan, StageName.LEG)
-        cuff = max(total - leg, begun[StageName.CUFF])
-    else:
-        cuff = max(1, round(cuff * rounds / plan.gauge.rounds_per_10cm))
-        last = plan.calf.last_round if plan.calf and begun[StageName.LEG] >= plan.calf.first_round else 1
-        leg = max(total - cuff, begun[StageName.LEG], last)
-    return {"foot_rounds": _rounds_of(plan, StageName.FOOT), "leg_rounds": leg, "cuff_rounds": cuff}
+        return {**fixed, "leg_rounds": leg, "cuff_rounds": max(total - leg, begun[StageName.CUFF])}
+    last = wished.calf_shape.last_round if wished.calf_shape else 1
+    return {**fixed, "leg_rounds": max(total - as_deep, begun[StageName.LEG], last), "cuff_rounds": as_deep}
 
 
 def _begun(the_course: Course, at: int) -> dict[StageName, int]:
@@ -180,13 +164,27 @@ def _rounds_of(plan: Plan, stage: StageName) -> int:
 
 
 def _same_so_far(old: Plan, new: Plan, progress: Progress) -> bool:
-    """Whether every row up to the further of both places is the same in both plans."""
-    done = max(progress.now.first.row_index, progress.now.second.row_index) + 1
+    """Whether every row up to the further of both places is the same in both plans.
+
+    Of two socks knitted in turn the second is not begun; one that is set further on already hinders a new plan.
+    """
+    the_course, first, second = course(old), progress.now.first.row_index, progress.now.second.row_index
+    if the_course.one_sock and sock_ahead(the_course, progress.now) is not None:
+        return False
+    done = 1 + (first if the_course.one_sock else max(first, second))
     return done <= len(new.rows) and old.rows[:done] == new.rows[:done]
 
 
+def _carried_over(the_course: Course, old: Plan, progress: Progress) -> Standing:
+    """The same places in the new plan; a second sock that is begun when the first is done begins elsewhere there."""
+    if the_course.one_sock:
+        return standing_at(the_course, plan_id(the_course.plan), in_hand(course(old), progress.now))
+    return progress.now.model_copy(update={"plan": plan_id(the_course.plan)})
+
+
 def _compared(old: Plan, new: Plan, rounds: Fraction, stage: StageName, command: TapeSays) -> _New | Reply:
-    stages = (StageName.FOOT,) if command.part == "foot" else (stage, StageName.CUFF)
+    last = StageName.LEG if old.cuff_down else StageName.CUFF
+    stages = (StageName.FOOT,) if command.part == "foot" else (stage, last)
     for each in stages:
         before, after = _rounds_of(old, each), _rounds_of(new, each)
         if before != after:
@@ -197,20 +195,12 @@ def _compared(old: Plan, new: Plan, rounds: Fraction, stage: StageName, command:
 def _same(old: Plan, new: Plan, rounds: Fraction, command: TapeSays) -> Reply:
     """No round is to be added or left out: because it comes out right, or because too many are knitted already."""
     made, aimed = (_length(plan, command) for plan in (new, old))
-    values: dict[str, Value] = {"rounds": plain_number(rounds, 1), "part": _part(command)}
+    values: dict[str, Value] = {"rounds": plain_number(rounds, 1), "part": part_name(command)}
     if made.mm - aimed.mm <= 100 / rounds:
         return Reply.of("tape-same", **values)
-    return Reply.of("tape-passed", length=_measure(made), aimed=_measure(aimed), **values)
+    return Reply.of("tape-passed", length=measure(made), aimed=measure(aimed), **values)
 
 
 def _length(plan: Plan, command: TapeSays) -> Length:
     finished = plan.finished
     return Length.of_cm(finished.foot_length_cm if command.part == "foot" else finished.leg_cm)
-
-
-def _part(command: TapeSays) -> Reply:
-    return stage_name(StageName.FOOT if command.part == "foot" else StageName.LEG)
-
-
-def _measure(length: Length) -> Measure:
-    return Measure(tenths_mm=round(length.mm * 10))

@@ -288,3 +288,22 @@ def _is_leg(plan: Plan, row: int, number: int) -> bool:
 
 def _start(plan: Plan, row: int) -> int:
     return course(plan).starts[row]
+
+
+@pytest.mark.parametrize("percent", [70, 90, 120])
+@pytest.mark.parametrize("before", [2, 1, 0])
+def test_measured_before_it_begins_to_widen_a_leg_widens_in_rounds_that_are_still_to_come(before, percent):
+    """In fewer rounds to ten centimetres the increases would begin lower: where she has passed by, they begin next."""
+    plan = made(knee_high())
+    at = plan.calf.first_round - before
+    knitter = Knitter(plan)
+    here = _start(plan, next(run.first for run in course(plan).rounds if _is_leg(plan, run.first, at)))
+    knitter.happens(PlaceSet(now=standing_at(course(plan), identity(plan), here), why="forward"))
+    asked = knitter.say(TapeSays(part="leg", length=Length.of_cm(Fraction((at - 1) * 1000, 42 * percent))))
+    new = decide(plan, knitter.progress, Yes()).plan
+
+    assert asked.key == "ask-replan"
+    assert prove(new) == ()
+    room = max(row.round for row in new.rows if row.stage is StageName.LEG) - new.calf.first_round
+    assert new.calf.pairs == min(plan.calf.pairs, (room // 2 + 1) // 2 * 2)
+    assert new.calf.first_round > at or new.calf == plan.calf

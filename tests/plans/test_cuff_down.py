@@ -5,7 +5,7 @@ from random import Random
 
 import pytest
 
-from plans.conversation import IHave, Next, TapeSays
+from plans.conversation import IHave, Next
 from plans.json_form import as_json, plan_id
 from plans.making import Made, make_plan
 from plans.opening import made_of
@@ -144,12 +144,6 @@ def test_a_wrong_count_has_other_causes_where_it_narrows():
     knitter.say(IHave(stitches=11))
 
     assert {"cause-decrease-missed"} <= {part.key for part in knitter.last.walk()}
-
-
-def test_the_tape_is_answered_with_what_to_do():
-    knitter = Knitter(plan_of()).knits_to(StageName.FOOT, 2)
-
-    assert knitter.say(TapeSays(part="foot", length=Length.parse("5cm"))).key == "tape-cuff-down"
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ from plans.proof import prove
 from plans.quantities import Length
 from plans.sayings import SAYINGS
 from plans.wishes import Swatch, Wishes
-from tests.strategies import adult, practice
+from tests.strategies import HEELS, adult, practice
 
 
 def hers(**changes) -> Plan:
@@ -174,6 +174,23 @@ def test_a_measure_tells_something_only_where_something_is_still_to_be_changed(s
 
     assert found == key
     assert decision.events == ((Asked(wish=says(part, mm)),) if key == "ask-replan" else ())
+
+
+@pytest.mark.parametrize("heel", HEELS)
+@pytest.mark.parametrize("alone", [False, True])
+def test_every_heel_has_its_foot_planned_anew(heel, alone):
+    plan = hers(heel=heel, one_at_a_time=alone)
+    before = at_round(plan, StageName.FOOT, 21)
+    decision, progress = taken(plan, before, says("foot", 100))
+    new = decision.plan
+    first = progress.now.first.row_index
+    begins = new.rows[progress.now.second.row_index]
+
+    assert prove(new) == ()
+    assert abs(new.finished.foot_length_cm - Fraction("23.5")) <= Fraction(1, 4)
+    assert first == before.now.first.row_index
+    assert new.rows[: first + 1] == plan.rows[: first + 1]
+    assert (begins.sock, begins.stage) == ((2, StageName.CAST_ON) if alone else (2, StageName.FOOT))
 
 
 def test_practice_socks_and_plans_without_their_wishes_stay_as_they_are():
