@@ -9,7 +9,7 @@ from assistant.journal_plans import keep, kept_plan
 from assistant.sitting import Choice, Question, Sitting
 from plans.conversation import Problem, Progress, Reply
 from plans.engine import begin, replay
-from plans.engine.replanning import take_over
+from plans.engine.replanning import take_over, written_plan
 from plans.engine.resuming import resume
 from plans.json_form import plan_id
 from plans.making import Made
@@ -52,7 +52,7 @@ def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, t
     if name not in journal.pairs():
         return _begun(journal, name, made)
     plan, progress = _recorded(journal, name)
-    if plan_id(made.plan) == progress.now.plan:
+    if plan_id(made.plan) in (progress.now.plan, written_plan(journal.events(name), progress.now.plan)):
         return _resumed(journal, name)
     sitting = Sitting(name, plan, progress, journal, journal.last_seq)
     decision = take_over(plan, made.plan, progress)

@@ -96,10 +96,11 @@ class PlaceSet(Record):
 
 
 class Replanned(Record):
-    """Another plan took over."""
+    """Another plan took over: of the plan file as it was edited, or made anew from what the tape measure said."""
 
     kind: Literal["replanned"] = "replanned"
     now: Standing
+    why: Literal["edited", "measured"] = "edited"
 
 
 class Undone(Record):

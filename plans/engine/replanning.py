@@ -1,6 +1,19 @@
 """A plan that was edited takes over from the one before."""
 
-from plans.conversation import Decision, Progress, Replanned
+from collections.abc import Iterable
+
+from plans.conversation import (
+    Advanced,
+    Begun,
+    Decision,
+    Event,
+    PlaceSet,
+    PlanId,
+    Progress,
+    Redone,
+    Replanned,
+    Undone,
+)
 from plans.engine import evolve
 from plans.engine.courses import identity
 from plans.engine.resuming import resume
@@ -20,6 +33,18 @@ def take_over(old: Plan, new: Plan, progress: Progress) -> Decision | None:
         return None
     event = Replanned(now=progress.now.model_copy(update={"plan": identity(new)}))
     return Decision(events=(event,), reply=resume(new, evolve(progress, event)))
+
+
+def written_plan(events: Iterable[Event], now: PlanId) -> PlanId:
+    """The plan of the plan file from which the plan `now` comes: itself, unless the tape measure made it anew."""
+    written: dict[PlanId, PlanId] = {}
+    before = now
+    for event in events:
+        if isinstance(event, Replanned):
+            written[event.now.plan] = written.get(before, before) if event.why == "measured" else event.now.plan
+        if isinstance(event, Begun | Advanced | PlaceSet | Replanned | Undone | Redone):
+            before = event.now.plan
+    return written.get(now, now)
 
 
 def _lies(plan: Plan) -> tuple[object, ...]:

@@ -62,7 +62,7 @@ def replan(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
     number, of = round_number(the_course, row.index)
     said = call(found.plan, now, progress.grain)
     reply = Reply.of("replan-taken", stage=stage_name(row.stage), round=number, of=of, call=said)
-    return Decision(events=(Replanned(now=now),), reply=reply, plan=found.plan)
+    return Decision(events=(Replanned(now=now, why="measured"),), reply=reply, plan=found.plan)
 
 
 def _anew(plan: Plan, progress: Progress, command: TapeSays) -> _New | Reply:

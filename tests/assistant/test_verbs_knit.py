@@ -3,6 +3,7 @@
 import json
 import wave
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -10,12 +11,20 @@ import pytest
 from assistant.command_line import run
 from assistant.journal import Entry, Journal
 from assistant.journal_events import SessionBegan, SessionEnded
+from plans.conversation import Standing
 from plans.files import write_wishes
 from plans.pattern import BindOff, Heel
-from plans.wishes import Wishes
+from plans.quantities import Length
+from plans.wishes import Swatch, Wishes
 from tests.assistant.running import Machine, Ran
 from tests.assistant.sitting import PRACTICE
 
+ADULT = Wishes(
+    name="hers",
+    swatch=Swatch(stitches=Fraction(30), rounds=Fraction(42)),
+    foot_length=Length.parse("24.5cm"),
+    ball=Length.parse("23.7cm"),
+)
 TYPED = ("--recogniser", "typed", "--from", "-", "--to", "none")
 
 
@@ -86,7 +95,7 @@ def test_without_a_file_the_last_pair_is_resumed_where_it_was(machine: Machine) 
     assert place == _place(machine)
 
 
-def _place(machine: Machine) -> object:
+def _place(machine: Machine) -> Standing:
     with Journal.read(machine.journal) as journal:
         return next(now for event in reversed(journal.events()) if (now := getattr(event, "now", None)))
 
@@ -155,6 +164,22 @@ def test_an_edited_plan_is_taken_with_yes_where_no_knitted_row_differs(machine: 
     assert 0 == ran.code
     assert ran.lines[0].endswith("nothing knitted so far differs: I go on with the new one.")
     assert 1 == kinds(machine).count("replanned")
+
+
+def test_a_plan_made_anew_by_the_tape_is_not_taken_for_an_edited_file(machine: Machine) -> None:
+    hers = machine.home / "hers.toml"
+    hers.write_text(write_wishes(ADULT), encoding="utf-8")
+    machine.run("knit", hers, *TYPED, "--yes", typed="next\n" * 60 + "the foot is eight and a half centimetres\n")
+    planned = _place(machine)
+    ran = machine.run("knit", hers, *TYPED, "--yes", typed="next\n")
+    hers.write_text(write_wishes(ADULT.model_copy(update={"bind_off": BindOff.SEWN})), encoding="utf-8")
+    edited = machine.run("knit", hers, *TYPED)
+
+    assert (0, 0) == (ran.code, edited.code)
+    assert 1 == kinds(machine).count("replanned")
+    assert planned.plan == _place(machine).plan
+    assert not any("edited" in line for line in ran.lines)
+    assert "edited" in edited.lines[0]
 
 
 def test_yes_answers_every_question(machine: Machine) -> None:

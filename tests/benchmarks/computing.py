@@ -76,10 +76,10 @@ def batch(pairs):
     feet = [
         Wishes(
             swatch=Swatch(stitches=Fraction(26 + number % 9), rounds=Fraction(36 + number % 11)),
-            foot_length=Length(Fraction(210 + number % 90)),
-            ball=Length(Fraction(200 + number * 7 % 60)),
+            foot_length=Length(Fraction(foot_mm)),
+            ball=Length(foot_mm * Fraction(88 + number % 13, 100)),
         )
-        for number in range(pairs)
+        for number, foot_mm in ((number, 210 + number % 90) for number in range(pairs))
     ]
     began, worked = time.perf_counter(), time.process_time()
     stitches = sum(made(wish).around for wish in feet)

@@ -2,29 +2,23 @@
 
 Neither is told what was to be said, and neither is the recogniser that hears the knitter.
 
-`ByLikeness` compares what came out of the loudspeaker with every sentence in five other voices: three of flite, which
-shares nothing with the program's voice, and two of espeak-ng, the program's own synthesiser with another voice, accent
-and pace. So it finds a sentence that was changed, cut, mixed up or garbled on its way; a word that espeak-ng says
-wrongly in every voice it may not find, as flite's three alone are not sure enough.
+`ByWhisper` is the network of the second opinion, which the program in the test does without.
 
 `BySearch` is PocketSphinx with another grammar (whole sentences, no way out) and another search than listen to the
-knitter; it has its own idea of how words sound, and takes some sentences for others that are alike.
+knitter; it has its own idea of how words sound, and takes some short sentences for others that are alike.
 """
 
 import re
-import subprocess
 from collections.abc import Iterable
-from functools import cache
-from pathlib import Path
-from tempfile import TemporaryDirectory
+from difflib import SequenceMatcher
 
 import numpy as np
 
-from models import likeness
+from assistant.wiring import data_dir
 from models.grammar import make_grammar
 from models.pocketsphinx_decoding import CommandDecoder
 from models.recognising import Vocabulary
-from models.recordings import read_sound
+from models.whisper_scoring import load_whisper
 
 PRONOUNCED = {
     "gusset": "G AH S AH T", "instep": "IH N S T EH P", "anticlockwise": "AE N T IY K L AA K W AY Z",
@@ -58,40 +52,26 @@ SECONDS_A_PHONE = 0.085
 LENGTH_TOLERANCE = 0.22
 
 
-READERS = (
-    ("flite", "-voice", "slt", "-t", "{words}", "-o", "{file}"),
-    ("flite", "-voice", "rms", "-t", "{words}", "-o", "{file}"),
-    ("flite", "-voice", "kal16", "-t", "{words}", "-o", "{file}"),
-    ("espeak-ng", "-v", "en-gb+f3", "-s", "150", "-w", "{file}", "{words}"),
-    ("espeak-ng", "-v", "en-us+m3", "-s", "200", "-w", "{file}", "{words}"),
-)
-"""The voices that what was said is compared with."""
+CONSIDERED = 24
+"""Sentences, those that are most like what Whisper would write down by itself."""
 
 
-@cache
-def _read_aloud(sentence: str) -> tuple[likeness.Features, ...]:
-    """The sentence in each of the voices."""
-    with TemporaryDirectory() as folder:
-        file = Path(folder) / "sentence.wav"
-        found = []
-        for command in READERS:
-            subprocess.run([part.format(words=sentence, file=file) for part in command], check=True)
-            found.append(likeness.features(read_sound(file)))
-    return tuple(found)
-
-
-class ByLikeness:
-    """Which of some sentences a sound is most like, by the sum of its distances to five other voices."""
+class ByWhisper:
+    """Which of some sentences a sound is, by Whisper's score of each."""
 
     def __init__(self, sentences: Iterable[str]) -> None:
         self._lengths = Lengths(sentences)
+        self._network = load_whisper(data_dir())
 
     def read(self, samples: np.ndarray) -> str:
-        """The sentence that the sound (16 kHz, int16) is most like; none where all are too long or too short."""
-        said = likeness.features(samples)
-        near = self._lengths.near(samples)
-        far = {each: sum(likeness.distance(said, voice) for voice in _read_aloud(each)) for each in near}
-        return plain_words(min(far, key=far.__getitem__, default=""))
+        """The sentence that is likeliest in the sound (16 kHz, int16); none where all are too long or too short."""
+        sound = self._network.encode(samples)
+        freely = sound.words.split()
+        near = [plain_words(each) for each in self._lengths.near(samples)]
+        near.sort(key=lambda each: SequenceMatcher(None, each.split(), freely, autojunk=False).ratio(), reverse=True)
+        near = near[:CONSIDERED]
+        _, scores = sound.scored(near)
+        return max(zip(near, scores, strict=True), key=lambda each: each[1].score, default=("",))[0]
 
 
 class Lengths:

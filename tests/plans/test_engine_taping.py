@@ -7,10 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from plans.commands import Next, No, TapeSays, Undo, Yes
-from plans.conversation import Answered, Asked, Replanned
+from plans.conversation import Answered, Asked, Replanned, Undone
 from plans.engine import begin, decide, evolve, replay
 from plans.engine.courses import course
 from plans.engine.places import standing_at
+from plans.engine.replanning import written_plan
 from plans.json_form import plan_id
 from plans.making import Made, make_plan
 from plans.pattern import Plan, StageName
@@ -79,7 +80,7 @@ def test_after_a_yes_the_new_plan_is_proven_and_the_foot_comes_to_its_length():
 
     assert new is not None
     assert prove(new) == ()
-    assert decision.events == (Answered(yes=True), Replanned(now=progress.now))
+    assert decision.events == (Answered(yes=True), Replanned(now=progress.now, why="measured"))
     assert progress.now.plan == plan_id(new)
     assert abs(new.finished.foot_length_cm - Fraction("23.5")) <= Fraction(1, 4)
     assert rounds_of(new, StageName.FOOT) == 32
@@ -236,3 +237,19 @@ def test_whatever_the_tape_says_the_plan_taken_is_proven_and_keeps_what_is_knitt
     aimed = round(Fraction(235) * Fraction(round(rounds * 10), 1000))
     besides = 20 + 32 + 10
     assert rounds_of(new, StageName.FOOT) == max(number, aimed - besides)
+
+
+def test_a_plan_made_anew_comes_from_the_plan_as_it_was_written():
+    plan = hers()
+    begun = begin(plan).events
+    decision, after = taken(plan, at_round(plan, StageName.FOOT, 21), says("foot", 100))
+    again = decision.events[-1]
+
+    assert written_plan(begun, plan_id(plan)) == plan_id(plan)
+    assert after.now.plan != plan_id(plan)
+    assert written_plan([*begun, again], after.now.plan) == plan_id(plan)
+    other = after.now.model_copy(update={"plan": "other"})
+    assert written_plan([*begun, again, Replanned(now=other)], "other") == "other"
+    third = after.now.model_copy(update={"plan": "third"})
+    events = [*begun, again, Replanned(now=other), Undone(now=after.now), Replanned(now=third, why="measured")]
+    assert written_plan(events, "third") == plan_id(plan)
