@@ -1,5 +1,7 @@
 """Places set by the knitter: back, forward, "I am at round", ripped back."""
 
+from typing import Literal
+
 from plans.conversation import (
     Asked,
     AtRound,
@@ -17,8 +19,9 @@ from plans.engine.apart import sock_ahead
 from plans.engine.calling import call
 from plans.engine.courses import Course, Run, course
 from plans.engine.naming import round_number, sock_name, stage_name
-from plans.engine.places import in_hand, position, standing_at
-from plans.pattern import Plan, Sock, StageName
+from plans.engine.places import in_hand, place, position, standing_at
+from plans.engine.ripping import named, pulled_back_to
+from plans.pattern import Act, Plan, Sock, StageName
 
 
 def shift(plan: Plan, progress: Progress, command: Back | Forward) -> Decision:
@@ -61,11 +64,11 @@ def _moved(the_course: Course, standing: Standing, at: int) -> Standing:
 def ask_to_set(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
     """Ask before a place is set; or say why it cannot be."""
     the_course = course(plan)
-    found = _target(the_course, progress.now, wish)
+    found = _targets(the_course, progress.now, wish)
     if isinstance(found, Reply):
         return Decision(events=(), reply=found)
-    number, of = round_number(the_course, found)
-    stage = stage_name(the_course.plan.rows[found].stage)
+    number, of = named(the_course, found[0])
+    stage = stage_name(the_course.plan.rows[found[0]].stage)
     key = "ask-at-round" if isinstance(wish, AtRound) else "ask-ripped-back"
     reply = _of_sock(plan, wish, key, stage=stage, round=number, of=of)
     return Decision(events=(Asked(wish=wish),), reply=reply)
@@ -85,16 +88,16 @@ def _alone(plan: Plan, wish: AtRound | RippedBack) -> Sock | None:
 def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Decision:
     """Set the place that was asked for, at the first stitches: a lifeline there is in already."""
     the_course = course(plan)
-    found = _target(the_course, progress.now, wish)
+    found = _targets(the_course, progress.now, wish)
     if isinstance(found, Reply):
         return Decision(events=(), reply=found)
-    now = _set(the_course, progress.now, _first_stitches(the_course, found), _alone(plan, wish))
-    number, of = round_number(the_course, found)
+    now = _set(the_course, progress.now, found, wish)
+    number, of = named(the_course, found[0])
     reply = _of_sock(
         plan,
         wish,
         "place-set",
-        stage=stage_name(the_course.plan.rows[found].stage),
+        stage=stage_name(the_course.plan.rows[found[0]].stage),
         round=number,
         of=of,
         call=call(plan, now, progress.grain),
@@ -102,66 +105,55 @@ def set_place(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Dec
     return Decision(events=(PlaceSet(now=now, why=wish.kind),), reply=reply)
 
 
-def _set(the_course: Course, standing: Standing, at: int, sock: Sock | None) -> Standing:
-    """Both socks at a position, or one of them, whose own stitches are there."""
-    now = standing_at(the_course, standing.plan, at)
-    if sock == 1:
-        return now.model_copy(update={"second": standing.second})
-    return now.model_copy(update={"first": standing.first}) if sock == 2 else now
+def _set(the_course: Course, standing: Standing, rows: tuple[int, ...], wish: AtRound | RippedBack) -> Standing:
+    """Both socks at a row and what follows it, or each at its own; or one sock, whose own stitches are there."""
+    pulled, sock = isinstance(wish, RippedBack), _alone(the_course.plan, wish)
+    now = standing_at(the_course, standing.plan, _first_stitches(the_course, rows[0], pulled=pulled))
+    if sock is not None:
+        return now.model_copy(update={"second": standing.second} if sock == 1 else {"first": standing.first})
+    for row in rows[1:]:
+        name: Literal["first", "second"] = "first" if the_course.plan.rows[row].sock == 1 else "second"
+        if getattr(now, name).row_index != row:
+            now = now.model_copy(update={name: place(the_course, _first_stitches(the_course, row, pulled=pulled))})
+    return now
 
 
-def _first_stitches(the_course: Course, row_index: int) -> int:
+def _first_stitches(the_course: Course, row_index: int, *, pulled: bool) -> int:
+    """Past what a lifeline and a fitting have had already; pulled out, what was joined in the round is joined again."""
     start, end = the_course.starts[row_index : row_index + 2]
     if the_course.plan.rows[row_index].stage is StageName.CAST_ON:
         return start
-    return next((at for at in range(start, end) if the_course.steps[at].groups), start)
+    steps = ((at, the_course.steps[at]) for at in range(start, end))
+    return next((at for at, step in steps if step.groups or (pulled and Act.JOIN in step.acts)), start)
 
 
 def wish_reply(plan: Plan, progress: Progress, wish: AtRound | RippedBack) -> Reply:
     """What a question was about, to be said when it is dropped."""
     the_course = course(plan)
-    found = _target(the_course, progress.now, wish)
+    found = _targets(the_course, progress.now, wish)
     key = "wish-at-round" if isinstance(wish, AtRound) else "wish-ripped-back"
-    row = the_course.row(in_hand(the_course, progress.now)) if isinstance(found, Reply) else plan.rows[found]
+    row = the_course.row(in_hand(the_course, progress.now)) if isinstance(found, Reply) else plan.rows[found[0]]
     number, _ = round_number(the_course, row.index)
     return _of_sock(plan, wish, key, stage=stage_name(row.stage), round=number)
 
 
-def _target(the_course: Course, standing: Standing, wish: AtRound | RippedBack) -> int | Reply:
-    """The row a wish names, or why there is none; of one sock, by where that sock is."""
+def _targets(the_course: Course, standing: Standing, wish: AtRound | RippedBack) -> tuple[int, ...] | Reply:
+    """The rows a wish names, or why there is none; of one sock, by where that sock is."""
+    if isinstance(wish, RippedBack) and wish.stage is not None:
+        return pulled_back_to(the_course, standing, wish, wish.stage)
+    if isinstance(wish, RippedBack) and wish.round is None:
+        return Reply.of("ripped-back-to-where")
     sock = _alone(the_course.plan, wish)
     at = in_hand(the_course, standing) if sock is None else _own_position(the_course, standing, sock)
-    stage: int | Reply = the_course.stage_of[the_course.row(at).index]
-    if isinstance(wish, RippedBack):
-        if wish.stage is None and wish.round is None:
-            return Reply.of("ripped-back-to-where")
-        if wish.stage is not None:
-            stage = _stage_before(the_course, at, wish.stage)
-    if isinstance(stage, Reply):
-        return stage
-    number = 1 if wish.round is None else wish.round
-    row_index = _row_of_round(the_course, the_course.stages[stage], number, sock)
-    name = stage_name(the_course.plan.rows[the_course.stages[stage].first].stage)
+    run, number = the_course.stages[the_course.stage_of[the_course.row(at).index]], wish.round or 0
+    row_index = _row_of_round(the_course, run, number, sock)
+    name = stage_name(the_course.plan.rows[run.first].stage)
     if row_index is None:
-        _, of = round_number(the_course, the_course.stages[stage].first)
+        _, of = round_number(the_course, run.first)
         return Reply.of("no-such-round", stage=name, round=number, of=of)
     if isinstance(wish, RippedBack) and the_course.starts[row_index] > at:
         return Reply.of("not-knitted-yet", stage=name, round=number)
-    return row_index
-
-
-def _stage_before(the_course: Course, at: int, wanted: str) -> int | Reply:
-    """The last stage of a name that has begun; "heel" is also the turn of a heel with a flap."""
-    rows = the_course.plan.rows
-    names = {wanted} if wanted != "heel" else {StageName.HEEL, StageName.HEEL_TURN}
-    found = [number for number, run in enumerate(the_course.stages) if rows[run.first].stage in names]
-    begun = [number for number in found if the_course.starts[the_course.stages[number].first] <= at]
-    if begun:
-        return begun[-1]
-    if found:
-        ahead = rows[the_course.stages[found[0]].first].stage
-        return Reply.of("not-knitted-yet", stage=stage_name(ahead), round=1)
-    return Reply.of("no-such-stage")
+    return (row_index,)
 
 
 def _own_position(the_course: Course, standing: Standing, sock: Sock) -> int:

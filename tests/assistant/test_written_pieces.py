@@ -147,7 +147,7 @@ def test_a_hat_is_knitted_from_cast_on_to_bind_off_and_resumed(tmp_path: Path):
     assert "Ripped back to brim, round one of ten?" in first.lines
     assert second.lines[0] == (
         "Invented hat. Brim, round one of ten. The marker hangs where the round begins. To check: invented hat has "
-        "ninety-six. In hand: Brim, ten rounds. Twenty-four times knit two purl two, makes ninety-six."
+        "ninety-six. In hand: Join in the round, not twisted."
     )
     assert "That was the last of it: it is done." in second.lines
 
