@@ -3,6 +3,7 @@
 import queue
 import threading
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 
 from assistant.session_commands import AnyCommand
@@ -79,6 +80,17 @@ class Inputs:
                 self.put(Ended())
 
         threading.Thread(target=run, name=name, daemon=True).start()
+
+    def forget(self) -> bool:
+        """Drop what was heard and pressed so far, and nothing else; whether there was any."""
+        arrived: list[Input | _Crashed] = []
+        with suppress(queue.Empty):
+            while True:
+                arrived.append(self._queue.get_nowait())
+        kept = [thing for thing in arrived if not isinstance(thing, Heard | Pressed)]
+        for thing in kept:
+            self._queue.put(thing)
+        return len(kept) < len(arrived)
 
     def __iter__(self) -> Iterator[Input]:
         """In order of arrival; ends when every producer has ended."""

@@ -1,6 +1,6 @@
 """Runs one session from its first word to its last: the pair, ears, voice and keys put together."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack, suppress
 from dataclasses import dataclass, replace
 
@@ -14,7 +14,7 @@ from assistant.equipment import Present
 from assistant.failing import Surroundings, as_problem
 from assistant.inputs import Input, Inputs
 from assistant.journal_errors import JournalError
-from assistant.journal_events import SessionBegan, SessionEnded, Told
+from assistant.journal_events import JournalEvent, SessionBegan, SessionEnded, Told
 from assistant.languages import Language
 from assistant.listening.ears import Ears
 from assistant.manners import Manners
@@ -74,9 +74,14 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
             expect=(over or ears).expect if ears else lambda _: None, remember=memory.change,
         )  # fmt: skip
         try:
-            _open(session, opening, wanted, language, here.notes)
             heard = over.heard_by(session) if over else ears
-            session.run(_inputs(heard, voice, wanted, closing))
+            feeds = tuple(_feeds(heard, voice, routes, closing, hears_the_greeting=over is not None))
+            inputs = Inputs()
+            _start(inputs, (feed for feed in feeds if feed.from_the_start))
+            _greet(session, (*here.notes, *opening.sayings), _beginning(opening, wanted, language), inputs)
+            session.question = opening.question
+            _start(inputs, (feed for feed in feeds if not feed.from_the_start))
+            session.run(inputs if feeds else (wanted.lines or Lines()) if ears is None else ears)
         except BaseException as error:
             is_interrupt = isinstance(error, KeyboardInterrupt)
             with suppress(JournalError):  # what went wrong first is what is told
@@ -116,17 +121,24 @@ def _manners(settings: Settings) -> Manners:
     )  # fmt: skip
 
 
-def _open(
-    session: Session, opening: Opening, wanted: Wanted, language: Language, notes: tuple[Problem, ...]
-) -> None:  # fmt: skip
-    began = SessionBegan(recogniser=wanted.routes.recogniser, language=language.name)
+def _beginning(opening: Opening, wanted: Wanted, language: Language) -> tuple[JournalEvent, ...]:
     grain = (GrainSet(grain=wanted.grain),) if wanted.grain else ()
-    sayings: tuple[Reply | Problem, ...] = (*notes, *opening.sayings)
-    first, *others = sayings
-    session.greet(first, events=(began, *opening.events, *grain))
-    for saying in others:
-        session.greet(saying, events=(Told(command="greeting"),))
-    session.question = opening.question
+    return (SessionBegan(recogniser=wanted.routes.recogniser, language=language.name), *opening.events, *grain)
+
+
+def _greet(
+    session: Session, sayings: Sequence[Reply | Problem], events: tuple[JournalEvent, ...], inputs: Inputs
+) -> None:  # fmt: skip
+    """Cut short, it goes to the last sentence at once, which says what is to be done now.
+
+    What was said or pressed before that sentence cannot mean that this was done, so it does no more than cut.
+    """
+    is_hurried = False
+    for saying in sayings[:-1]:
+        is_hurried |= session.greet(saying, events=events, aloud=not is_hurried)
+        is_hurried |= inputs.forget()
+        events = (Told(command="greeting"),)
+    session.greet(sayings[-1], events=events)
 
 
 def close_ears_while_speaking(voice: Voice, ears: Ears, *, live: bool) -> None:
@@ -165,15 +177,28 @@ def _of_ears(error: Exception) -> Problem | None:
     return as_problem(error)
 
 
-def _inputs(ears: Iterable[Heard] | None, voice: Voice, wanted: Wanted, closing: ExitStack) -> Iterable[Input]:
-    routes = wanted.routes
-    if routes.recogniser == "typed":
-        return wanted.lines or Lines()
-    if ears is not None and not routes.is_live:
-        return ears
-    inputs = Inputs()
-    if ears is not None:
-        inputs.feed(ears, name="ears", to_problem=_of_ears)
+@dataclass(frozen=True, slots=True)
+class _Feed:
+    """What is taken on a thread of its own; from the start, where it may cut a greeting short."""
+
+    things: Iterable[Input]
+    name: str
+    to_problem: Callable[[Exception], Problem | None]
+    from_the_start: bool
+
+
+def _feeds(
+    heard: Iterable[Heard] | None, voice: Voice, routes: Routes, closing: ExitStack, *, hears_the_greeting: bool
+) -> Iterator[_Feed]:  # fmt: skip
+    """None where lines are typed, or a recording is listened to."""
+    if routes.recogniser == "typed" or (heard is not None and not routes.is_live):
+        return
+    if heard is not None:
+        yield _Feed(heard, "ears", _of_ears, hears_the_greeting)
     if _takes_keys(routes):
-        inputs.feed(key_presses(voice, closing), name="keys", to_problem=as_problem)
-    return inputs
+        yield _Feed(key_presses(voice, closing), "keys", as_problem, types())
+
+
+def _start(inputs: Inputs, feeds: Iterable[_Feed]) -> None:
+    for feed in feeds:
+        inputs.feed(feed.things, name=feed.name, to_problem=feed.to_problem)

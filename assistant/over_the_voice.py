@@ -90,6 +90,9 @@ class OverTheVoice:
     def heard_by(self, listener: Listener) -> Iterator[Heard]:
         """What is heard while the voice is silent, and what is let through while it speaks."""
         self._listener = listener
+        return self._heard_by(listener)
+
+    def _heard_by(self, listener: Listener) -> Iterator[Heard]:
         for heard in self._ears:
             is_under_voice = self._is_speaking or heard.began < self._silent_from
             if not is_under_voice or self._cuts_short(heard, listener):

@@ -274,9 +274,11 @@ class Session:
 
     # --- writing down, then speaking ---------------------------------------------------------------------------
 
-    def greet(self, *sayings: Reply | Problem, events: tuple[JournalEvent, ...]) -> None:
-        """Say where things stand, at the start."""
-        self._write_and_say(events, " ".join(self._worded(saying) for saying in sayings), None)
+    def greet(
+        self, *sayings: Reply | Problem, events: tuple[JournalEvent, ...], aloud: bool = True
+    ) -> bool:  # fmt: skip
+        """Say where things stand, at the start, or show it as a line alone; whether it was cut short."""
+        return self._write_and_say(events, " ".join(map(self._worded, sayings)), None, aloud=aloud)
 
     def end(self, event: SessionEnded) -> None:
         """Write the end of the session down."""
@@ -284,20 +286,26 @@ class Session:
 
     def _write_and_say(
         self, events: tuple[JournalEvent, ...], saying: Reply | Problem | str, heard: str | None, *others: Reply,
-    ) -> None:  # fmt: skip
+        aloud: bool = True,
+    ) -> bool:  # fmt: skip
         first = saying if isinstance(saying, str) else self._worded(saying)
         text = " ".join((first, *map(self._worded, others)))
         self._append(events, heard, text)
         unwritten = self._keep_choices()
         self._last_said = text
         self._tell_what_may_be_said()
-        self._voice.say(text)
+        played = None
+        if aloud:
+            played = self._voice.say(text)
+        else:
+            self._voice.show(text)
         if unwritten is not None:
             self._voice.say(self._worded(unwritten))
         self._voice.prepare(self._likely())
         lost, self._voice.lost = self._voice.lost, None
         if lost is not None:
             self._tell_failure(Problem.of("speaker-lost", name=lost.values["name"]))
+        return played is not None and played.cut_short
 
     def _append(self, events: tuple[JournalEvent, ...], heard: str | None, said: str | None) -> None:
         if self._book.write(events, heard, said):  # an undo, or a redo, went to the plan used before

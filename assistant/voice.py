@@ -80,8 +80,7 @@ class Voice:
 
         A speaker that goes away takes no sentence with it: from then on lines are printed, and `lost` says why.
         """
-        if self.output is not Output.VOICE or self._renders is None:
-            print(text, file=self._lines, flush=True)
+        self.show(text)
         if self._renders is None or self.output is Output.LINES:
             return None
         try:
@@ -92,6 +91,11 @@ class Voice:
             self._print_instead(text)
             self.output, self.lost = Output.LINES, lost
         return None
+
+    def show(self, text: str) -> None:
+        """Print the sentence, unless the voice alone is wanted."""
+        if self.output is not Output.VOICE or self._renders is None:
+            print(text, file=self._lines, flush=True)
 
     def _print_instead(self, text: str) -> None:
         if self.output is Output.VOICE:

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 import pytest
 
 from assistant.failing import as_problem
-from assistant.inputs import Ended, Failed, Input, Inputs, Pressed, Tick
+from assistant.inputs import Ended, Failed, Input, Inputs, OutputWanted, Pressed, Tick
 from models.errors import ModelMissing
 from models.recognising import Heard
-from plans.conversation import Next, Undo
+from plans.conversation import Next, Problem, Undo
 from tests.assistant.sitting import said
 
 
@@ -126,3 +126,15 @@ def test_the_end_of_one_producer_is_no_input() -> None:
         inputs.feed([], name="empty", to_problem=as_problem)
 
     assert [] == [thing for thing in inputs if isinstance(thing, Ended)]
+
+
+def test_what_was_heard_and_pressed_is_forgotten_and_nothing_else() -> None:
+    inputs = Inputs()
+    failed = Failed(Problem.of("speaker-lost", name="headset"))
+    for thing in (said("next"), Pressed(Next()), OutputWanted(), failed):
+        inputs.put(thing)
+    assert inputs.forget()
+    assert not inputs.forget()
+    inputs.feed([said("undo")], name="script", to_problem=as_problem)
+
+    assert [OutputWanted(), failed, said("undo")] == list(inputs)

@@ -32,7 +32,7 @@ QUICK = Counts(plans=1, pairs=5, steps=20, answers=2, room_s=4, commands=2, ears
 
 def measure(counts, *, ears=False):
     """All figures, a key a figure; load is the mean number of processes that wanted a core in the last minute."""
-    from tests.benchmarks import answering, computing, hearing, listening
+    from tests.benchmarks import answering, computing, hearing, listening, speaking
 
     figures = {
         "cores": os.cpu_count(),
@@ -41,6 +41,7 @@ def measure(counts, *, ears=False):
         **computing.growth(counts.plans),
         **computing.batch(counts.pairs),
         **computing.replies(counts.steps),
+        **speaking.lengths(counts.steps),
         **answering.answers(counts.answers),
         **listening.cost(counts.room_s, counts.commands),
         **listening.memory(counts.commands),

@@ -55,16 +55,18 @@ class Line:
 
 
 class Program:
-    """The program at a microphone and a speaker, from its start to its end."""
+    """The program at a microphone and a speaker, from its start to its end; at a terminal too, where one is given."""
 
-    def __init__(self, card: VirtualSound, folder: Path, *arguments: str) -> None:
+    def __init__(
+        self, card: VirtualSound, folder: Path, *arguments: str, terminal: int = subprocess.DEVNULL
+    ) -> None:  # fmt: skip
         self.card = card
         self.folder = folder
         self.lines: list[Line] = []
         self.recording = card.record_speaker()
         command = (sys.executable, "-u", "-m", "assistant", "knit", *arguments)
         self.process = subprocess.Popen(
-            command, env=card.environment, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, text=True
+            command, env=card.environment, stdin=terminal, stdout=subprocess.PIPE, text=True
         )
         self._reader = threading.Thread(target=self._read, daemon=True)
         self._reader.start()

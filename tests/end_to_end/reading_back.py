@@ -23,7 +23,7 @@ from models.whisper_scoring import load_whisper
 PRONOUNCED = {
     "gusset": "G AH S AH T", "instep": "IH N S T EH P", "anticlockwise": "AE N T IY K L AA K W AY Z",
     "lifeline": "L AY F L AY N", "centimetres": "S EH N T AH M IY T ER Z", "millimetres": "M IH L AH M IY T ER Z",
-    "undone": "AH N D AH N", "purl": "P ER L",
+    "undone": "AH N D AH N", "purl": "P ER L", "physiotherapist": "F IH Z IY OW TH EH R AH P IH S T",
     "redone": "R IY D AH N", "knitwise": "N IH T W AY Z", "purlwise": "P ER L W AY Z",
 }  # fmt: skip
 

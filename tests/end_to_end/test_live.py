@@ -22,6 +22,7 @@ from plans.engine.places import is_finished
 from plans.files import write_wishes
 from plans.pattern import Plan
 from tests.assistant.sitting import PRACTICE, practice
+from tests.benchmarks.spoken import save
 from tests.end_to_end.driving import Line, Program, misheard
 from tests.end_to_end.reading_back import BySearch, ByWhisper, carrying
 from tests.end_to_end.virtual_sound import VirtualSound
@@ -54,6 +55,7 @@ def drive(folder: Path, commands: list[str]) -> None:
         answers = [(words, program.say(words)) for words in commands]
         lines = list(program.lines)
         program.recording.stop()
+        save(program.recording.samples, folder / "answers.wav")
         kept = entries(journal)
         announced = [entry.said for entry in kept if entry.said is not None]
         heard = [entry.heard for entry in kept if entry.heard is not None]

@@ -1,5 +1,8 @@
 """Spoken while the program speaks: over headphones, and against a loudspeaker in the room."""
 
+import os
+import pty
+import subprocess
 import time
 from pathlib import Path
 
@@ -19,11 +22,11 @@ QUESTIONS = ("where am i", "how far to go")
 """Their answers are long."""
 
 
-def program(card: VirtualSound, folder: Path, while_speaking: str) -> Program:
+def program(card: VirtualSound, folder: Path, while_speaking: str, terminal: int = subprocess.DEVNULL) -> Program:
     plan = folder / "plan.toml"
     plan.write_text(write_wishes(PRACTICE), encoding="utf-8")
     journal = ("--journal", str(folder / "journal.sqlite"))
-    return Program(card, folder, str(plan), *journal, "--yes", "--while-speaking", while_speaking)
+    return Program(card, folder, str(plan), *journal, "--yes", "--while-speaking", while_speaking, terminal=terminal)
 
 
 def ask(running: Program, words: str) -> bool:
@@ -55,6 +58,29 @@ def test_over_headphones_a_command_cuts_the_answer_short(tmp_path: Path) -> None
         answers, spoke_on_s = interrupt(running, "stop")
         assert [] == answers
         assert spoke_on_s < 3.0, "the whole answer takes some ten seconds"
+
+
+@pytest.mark.parametrize("by", ["word", "key"])
+def test_a_greeting_is_cut_short_and_ends_with_what_is_to_be_done(by: str, tmp_path: Path) -> None:
+    outside, inside = pty.openpty()
+    while_speaking = "headphones" if by == "word" else "wait"
+    try:
+        with VirtualSound() as card, program(card, tmp_path, while_speaking, inside) as running:
+            assert running.wait_until_speaking(2, within_s=60.0), "the third sentence is a long one"
+            if by == "word":
+                running.card.say_into_microphone(speak("next", tmp_path))
+            else:
+                os.write(outside, b" ")
+            first_call = next(sentences(practice().plan))
+            running.wait_for(first_call)
+            greeting = list(running.lines)
+    finally:
+        os.close(outside)
+        os.close(inside)
+
+    assert first_call == greeting[-1].text, "it came too soon to mean that this was done"
+    assert len(greeting) == 7
+    assert greeting[-1].at_s - greeting[2].at_s < 10.0, "all of it takes some thirty seconds"
 
 
 @pytest.mark.nightly
