@@ -1,9 +1,10 @@
-"""Makes the corpora: `real` from recordings with a manifest, `synthetic` from voices, `kokoro` from prepared phones."""
+"""Makes the corpora: `real` from recordings with a manifest; from voices; `kokoro` from what `phones` prepared."""
 
 import argparse
 import csv
 import io
 import json
+import os
 import random
 import zipfile
 from collections.abc import Callable
@@ -71,19 +72,44 @@ def synthetic(
     print(f"{stem.name}: {shard.seconds / 3600:.2f} h")
 
 
+def kokoro(asked: argparse.Namespace) -> None:
+    """Lines `--first` to `--first` + `--count` of the prepared phones, so many at a time as there are cores."""
+    voice = voices.Kokoro(asked.model, asked.voices, asked.letters)
+    lines = [json.loads(line) for line in asked.phones.read_text().splitlines()]
+    shard = Shard(asked.to)
+
+    def one(number: int) -> tuple[voices.Spoken, dict[str, str]]:
+        chance = random.Random(asked.seed * 1_000_003 + number)
+        return voice.say(lines[number]["phones"], lines[number]["accent"], chance), lines[number]
+
+    with ThreadPoolExecutor(os.cpu_count()) as pool:
+        for spoken, line in pool.map(one, range(asked.first, min(asked.first + asked.count, len(lines)))):
+            shard.add(spoken.sound, Clip(line["text"], spoken.speaker, "kokoro", line["kind"], spoken.british))
+    shard.close()
+    print(f"{asked.to.name}: {shard.seconds / 3600:.2f} h")
+
+
 def main() -> None:
     """The command line; README.md shows it."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("what", choices=["real", "espeak", "flite", "festival", "phones"])
+    parser.add_argument("what", choices=["real", "espeak", "flite", "festival", "phones", "kokoro"])
     parser.add_argument("--archive", type=Path)
     parser.add_argument("--phrases", type=Path)
     parser.add_argument("--talk", type=Path, action="append", default=[])
     parser.add_argument("--count", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--phones", type=Path, help="as `phones` wrote them")
+    parser.add_argument("--first", type=int, default=0, help="line of the phones to begin with")
+    parser.add_argument("--model", type=Path, help="Kokoro's ONNX file")
+    parser.add_argument("--voices", type=Path, help="folder of its voices")
+    parser.add_argument("--letters", type=Path, help="its vocab.json")
     parser.add_argument("--to", type=Path, required=True)
     asked = parser.parse_args()
     if asked.what == "real":
         real(asked.archive, asked.to)
+        return
+    if asked.what == "kokoro":
+        kokoro(asked)
         return
     said = _prepared(asked.phrases, asked.talk, asked.seed, asked.count)
     if asked.what == "phones":

@@ -6,6 +6,7 @@ import torch
 from torch import Tensor
 
 RATE_HZ = 16_000
+_STEP = 4_000
 
 
 def _uniform(low: float, high: float, like: Tensor) -> Tensor:
@@ -16,13 +17,19 @@ def _sometimes(share: float, changed: Tensor, plain: Tensor) -> Tensor:
     return torch.where(torch.rand(len(plain), 1, device=plain.device) < share, changed, plain)
 
 
+def _even(samples: float) -> int:
+    """At least so many, of a size that a Fourier transform likes."""
+    return math.ceil(samples / _STEP) * _STEP
+
+
 def _power(sound: Tensor) -> Tensor:
     return sound.square().sum(1, keepdim=True) / (sound.abs() > 0).sum(1, keepdim=True).clamp(min=1)
 
 
-def sped(sound: Tensor, lengths: Tensor, factor: Tensor) -> tuple[Tensor, Tensor]:
-    """Played faster (factor > 1) or slower; shape kept long enough for the slowest."""
-    out = torch.arange(int(sound.shape[1] / float(factor.min())) + 1, device=sound.device)[None] * factor
+def sped(sound: Tensor, lengths: Tensor, most: float) -> tuple[Tensor, Tensor]:
+    """Played faster or slower by up to so much; shape kept long enough for the slowest."""
+    factor = _uniform(1 - most, 1 + most, sound)
+    out = torch.arange(_even(sound.shape[1] / (1 - most)), device=sound.device)[None] * factor
     left = out.floor().long().clamp(max=sound.shape[1] - 2)
     share = (out - left).clamp(max=1.0)
     played = sound.gather(1, left) * (1 - share) + sound.gather(1, left + 1) * share
@@ -35,7 +42,7 @@ def padded(sound: Tensor, lengths: Tensor) -> tuple[Tensor, Tensor]:
     before = (torch.rand(len(sound), device=sound.device) * 0.6 * RATE_HZ).long()
     after = ((torch.rand(len(sound), device=sound.device) * 0.5 + 0.1) * RATE_HZ).long()
     total = lengths + before + after
-    at = torch.arange(int(total.max()), device=sound.device)[None] - before[:, None]
+    at = torch.arange(_even(sound.shape[1] + 1.2 * RATE_HZ), device=sound.device)[None] - before[:, None]
     inside = (at >= 0) & (at < lengths[:, None])
     return torch.where(inside, sound.gather(1, at.clamp(0, sound.shape[1] - 1)), 0.0), total
 
@@ -67,7 +74,7 @@ def clicks(sound: Tensor) -> Tensor:
     ring = torch.exp(-times / 60.0) * torch.sin(
         times * 2 * math.pi * (2000 + 3000 * torch.rand(1, device=sound.device)) / RATE_HZ
     )
-    size = sound.shape[1] + 400
+    size = sound.shape[1] + _STEP
     return torch.fft.irfft(torch.fft.rfft(ticks, size) * torch.fft.rfft(ring, size), size)[:, : sound.shape[1]]
 
 
@@ -75,9 +82,10 @@ def tones(sound: Tensor) -> Tensor:
     """Music of a kind: chords of decaying harmonic notes that change twice a second."""
     times = torch.arange(sound.shape[1], device=sound.device)[None] / RATE_HZ
     beat = (times * 2).long()
+    beats = sound.shape[1] * 2 // RATE_HZ + 1
     music = torch.zeros_like(sound)
     for _ in range(3):
-        notes = 110 * 2 ** (torch.randint(0, 37, (len(sound), int(beat.max()) + 1), device=sound.device) / 12)
+        notes = 110 * 2 ** (torch.randint(0, 37, (len(sound), beats), device=sound.device) / 12)
         pitch = notes.gather(1, beat.expand(len(sound), -1))
         phase = torch.cumsum(pitch, 1) * 2 * math.pi / RATE_HZ
         fading = torch.exp(-3 * (times * 2 - beat))
@@ -130,8 +138,7 @@ def noisy(sound: Tensor, recorded: Tensor) -> Tensor:
 
 def roughened(sound: Tensor, lengths: Tensor, recorded: Tensor) -> tuple[Tensor, Tensor]:
     """A batch (batch, samples; -1..1) as microphones in rooms would hear it, in int16's scale; and its new lengths."""
-    factor = 1 + (torch.rand(len(sound), 1, device=sound.device) - 0.5) * 0.3
-    sound, lengths = sped(sound, lengths, factor)
+    sound, lengths = sped(sound, lengths, 0.15)
     sound, lengths = padded(sound, lengths)
     sound = _sometimes(0.5, echoed(sound), sound)
     sound = _sometimes(0.85, noisy(sound, recorded), sound + 1e-4 * torch.randn_like(sound))

@@ -1,6 +1,7 @@
 """The corpora on the GPU: sounds by batches, words spelled in phones, and how often each comes."""
 
 import itertools
+import math
 import random
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -21,6 +22,7 @@ Chain = tuple[Tensor, Tensor, Tensor]
 
 _NUMBER = {phone: at for at, phone in enumerate(lexicon.PHONES)}
 _SHORTEST, _LONGEST = int(0.2 * RATE_HZ), int(9 * RATE_HZ)
+_STEP = RATE_HZ // 2
 _MOST_OFTEN = 5
 """How often a recording of a real person comes in one round through the data, if few say the same."""
 
@@ -50,11 +52,11 @@ class Sounds:
         spans = [(self.starts[at].item(), self.lengths[at].item()) for at in kept]
         return torch.cat([self.samples[int(start) : int(start + length)] for start, length in spans]).float() / 32768
 
-    def batch(self, wanted: Sequence[int]) -> tuple[Tensor, Tensor]:
-        """Sounds (batch, samples; -1..1) and their lengths."""
+    def batch(self, wanted: Sequence[int], room: int | None = None) -> tuple[Tensor, Tensor]:
+        """Sounds (batch, samples; -1..1) and their lengths; as long as the longest, or `room` samples."""
         at = torch.tensor(wanted, device=self.samples.device)
         lengths = self.lengths[at]
-        times = torch.arange(int(lengths.max()), device=at.device)[None]
+        times = torch.arange(int(lengths.max()) if room is None else room, device=at.device)[None]
         inside = times < lengths[:, None]
         picked = self.samples[(self.starts[at][:, None] + times).clamp(max=len(self.samples) - 1)]
         return torch.where(inside, picked.float() / 32768, 0.0), lengths
@@ -128,15 +130,27 @@ def followers(sounds: Sounds, speller: Speller) -> tuple[Tensor, Tensor]:
     return (pairs / pairs.sum(1, keepdim=True)).log(), (begin / begin.sum()).log()
 
 
-def batches(sounds: Sounds, wanted: Sequence[int], seconds: float, chance: random.Random) -> Iterator[list[int]]:
-    """Clips of like length together, so many seconds a batch, in random order."""
+@dataclass(frozen=True)
+class Batch:
+    """Clips of like length, and the samples that each is given: few shapes, so that the GPU plans each once."""
+
+    wanted: list[int]
+    room: int
+
+
+def batches(sounds: Sounds, wanted: Sequence[int], seconds: float, chance: random.Random) -> Iterator[Batch]:
+    """Clips by length in steps of half a second, so many seconds a batch, in random order."""
     lengths = sounds.lengths.tolist()
-    order = sorted(wanted, key=lambda at: lengths[at] * chance.uniform(0.9, 1.1))
-    made: list[list[int]] = [[]]
+    order = [*wanted]
+    chance.shuffle(order)
+    shelves: dict[int, list[int]] = {}
     for at in order:
-        if made[-1] and (len(made[-1]) + 1) * max(lengths[at], lengths[made[-1][-1]]) > seconds * RATE_HZ:
-            made.append([])
-        made[-1].append(at)
+        shelves.setdefault(math.ceil(lengths[at] / _STEP) * _STEP, []).append(at)
+    made: list[Batch] = []
+    for room, shelf in shelves.items():
+        size = max(2, int(seconds * RATE_HZ / (room + 1.2 * RATE_HZ)))
+        full = shelf + chance.choices(shelf, k=-len(shelf) % size)
+        made += [Batch(full[at : at + size], room) for at in range(0, len(full), size)]
     chance.shuffle(made)
     return iter(made)
 

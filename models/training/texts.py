@@ -42,6 +42,7 @@ def texts(
     """Kind and text, without end."""
     chance = random.Random(seed)
     commands = [phrase for command in phrases["commands"] for phrase in command["phrases"]]
+    whole = [phrase for phrase in commands if "{" not in phrase]
     slots = phrases["slots"]
     mine = sorted({word for phrase in commands for word in _SLOT.sub(" ", phrase).split()})
     kinds, weights = zip(*SHARES, strict=True)
@@ -49,7 +50,7 @@ def texts(
         kind = chance.choices(kinds, weights)[0]
         match kind:
             case "command":
-                yield kind, fill(chance.choice(commands), slots, chance)
+                yield kind, fill(chance.choice(whole if chance.random() < 0.5 else commands), slots, chance)
             case "number":
                 yield kind, fill("{number}", slots, chance)
             case "word":

@@ -5,7 +5,6 @@ import math
 import random
 import time
 from collections import Counter
-from collections.abc import Sequence
 from pathlib import Path
 
 import torch
@@ -17,7 +16,7 @@ from models.training.features import BINS, FRAME, SHIFT, Cepstra
 from models.training.network import Network
 from models.training.objective import information, said_alone
 from models.training.roughening import quiet, roughened
-from models.training.sounds import SYNTHETIC, Chain, Sounds, Speller, batches, followers, load, often
+from models.training.sounds import SYNTHETIC, Batch, Chain, Sounds, Speller, batches, followers, load, often
 
 WARPS = (0.88, 0.92, 0.96, 1.0, 1.0, 1.0, 1.04, 1.08, 1.12)
 
@@ -115,20 +114,21 @@ class Trainer:
         self._gained = self._frames = torch.zeros((), device=device)
         self._step = 0
 
-    def step(self, wanted: Sequence[int], passed: float) -> None:
+    def step(self, batch: Batch, passed: float) -> None:
         """Learn from these clips; `passed` is the share of the run that is over."""
         for group in self._optimiser.param_groups:
             group["lr"] = (
                 self._asked.rate * min(1.0, (self._step + 1) / 200) * 0.5 * (1.02 + math.cos(math.pi * passed))
             )
-        sound, lengths = self._training.batch(wanted)
+        sound, lengths = self._training.batch(batch.wanted, batch.room)
         with torch.no_grad():
             clean = passed < self._asked.clean
             sound, lengths = quiet(sound, lengths) if clean else roughened(sound, lengths, self._recorded)
             given = self._cepstra(sound, dither=1.0, drop=_dropped(len(sound), self._device))
-        chain = self._speller.chains([self._training.clips[at] for at in wanted], self._device)
+        chain = self._speller.chains([self._training.clips[at] for at in batch.wanted], self._device)
         frames = ((((lengths - FRAME) // SHIFT + 1) + 2) // 3).int()
-        scores = self.network(given)
+        with torch.autocast(self._device, torch.bfloat16):
+            scores = self.network(given)
         if passed < self._asked.flat:
             even = spread_evenly(sound, chain, frames, scores.shape[1])
             loss = functional.cross_entropy(scores.flatten(0, 1), even.flatten(), ignore_index=-1)
@@ -177,11 +177,11 @@ def train(asked: argparse.Namespace) -> None:
     began = time.monotonic()
     passed = 0.0
     while passed < 1:
-        for wanted in batches(training, often(training, asked.synthetic, chance), asked.seconds, chance):
+        for batch in batches(training, often(training, asked.synthetic, chance), asked.seconds, chance):
             passed = (time.monotonic() - began) / 60 / asked.minutes
             if passed >= 1:
                 break
-            trainer.step(wanted, passed)
+            trainer.step(batch, passed)
     trainer.save(asked.to)
     print("tuning speakers", words_right(trainer.network, trainer.plain, tuning, device), flush=True)
     for held in asked.held:

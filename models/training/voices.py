@@ -1,8 +1,8 @@
-"""Synthetic speakers from packages: espeak-ng (Debian), flite (Debian), festival (Debian), Kokoro (PyPI).
+"""Synthetic speakers from packages: espeak-ng (Debian), flite (Debian), festival (Debian), Kokoro (PyPI and npm).
 
-Kokoro's package brings Japanese voices; given English phones (espeak-ng's, in Kokoro's alphabet) they speak English,
-and any mixture of two of them is another speaker. The voices awb of flite and kdl of festival are kept for the final
-measurement and never speak here.
+Kokoro's network comes in packages for Japanese, its voices of many languages in one for JavaScript (npm: kokoro-js);
+given English phones (espeak-ng's, in Kokoro's alphabet) all speak English, and any mixture of two is another speaker.
+The voices awb of flite and kdl of festival are kept for the final measurement and never speak here.
 """
 
 import io
@@ -19,6 +19,8 @@ import numpy as np
 import numpy.typing as npt
 import soundfile
 from scipy.signal import resample_poly
+
+from models.training.shards import for_tuning
 
 RATE_HZ = 16_000
 Sound = npt.NDArray[np.float32]
@@ -156,11 +158,11 @@ def kokoro_phones(text: str, accent: str) -> str:
 
 
 class Kokoro:
-    """Speakers mixed from the voices of the package; phones in, sound out.
+    """Speakers mixed from the voices of packages; phones in, sound out.
 
     Args:
         model: the ONNX file.
-        voices: the package's voices (.npz).
+        voices: folder of voices, float32 of shape (510, 256) each, named after language and sex (af_NAME.bin ...).
         vocabulary: its letters (.json).
     """
 
@@ -170,19 +172,30 @@ class Kokoro:
         options = onnxruntime.SessionOptions()
         options.intra_op_num_threads = 1
         self._session: Any = onnxruntime.InferenceSession(str(model), options, providers=["CPUExecutionProvider"])
-        with np.load(voices) as stored:
-            self._styles = {name: stored[name] for name in stored.files}
+        self._styles = {file.stem: np.fromfile(file, "<f4").reshape(-1, 256) for file in sorted(voices.glob("*.bin"))}
         self._letters = json.loads(vocabulary.read_text())["vocab"]
 
+    def _speaker(self, accent: str, chance: random.Random) -> tuple[str, npt.NDArray[np.float32]]:
+        """Between two voices, or a little beyond one of them; the first is of the accent, a third of the second not."""
+        ours = [name for name in self._styles if name[0] == ("a" if accent == "en-us" else "b")]
+        english = [name for name in self._styles if name[0] in "ab"]
+        while True:
+            first = chance.choice(ours)
+            second = chance.choice(
+                ours if chance.random() < 0.4 else english if chance.random() < 0.5 else [*self._styles]
+            )
+            share = round(chance.uniform(0.4, 1.1), 2)
+            name = f"kokoro-{first}-{second}-{share}"
+            if not for_tuning(name):
+                return name, share * self._styles[first] + (1 - share) * self._styles[second]
+
     def say(self, phones: str, accent: str, chance: random.Random) -> Spoken:
-        """In a voice between two of the package's, at any pace."""
-        first, second = chance.sample(sorted(self._styles), 2)
-        share = round(chance.uniform(-0.15, 1.15), 2)
-        style = share * self._styles[first] + (1 - share) * self._styles[second]
+        """In a voice between two of the packages', at any pace."""
+        name, style = self._speaker(accent, chance)
         tokens = [self._letters[letter] for letter in phones if letter in self._letters]
         sound = self._session.run(None, {
             "tokens": np.array([[0, *tokens, 0]], np.int64),
             "style": style[min(len(tokens), len(style)) - 1].reshape(1, -1).astype(np.float32),
             "speed": np.array([chance.uniform(0.75, 1.3)], np.float32),
         })[0].ravel()  # fmt: skip
-        return Spoken(resampled(sound, 24_000), f"kokoro-{first}-{second}-{share}", accent != "en-us")
+        return Spoken(resampled(sound, 24_000), name, accent != "en-us")
