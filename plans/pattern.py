@@ -71,6 +71,7 @@ class Act(StrEnum):
     PULL_WASTE = "pull out the waste yarn"     # a heel made last is opened
     SNIP = "snip the heel open"                # the same where a thread holds its stitches
     JOIN_YARN = "join the yarn"
+    INSIDE_OUT = "turn inside out"             # the sock, through between its needles
     FIRST_NEEDLE = "take the first needle"     # of two circulars, the fronts'
     SECOND_NEEDLE = "take the second needle"   # the backs'
     BRING_LOOP = "bring the waiting loop"      # in the bind-off, over to the second needle
@@ -109,7 +110,7 @@ _AFTER = {Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.TURN_CLOCKWISE, Act.TURN_ANTICL
 _ALONE = {Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.LIFELINE,
           Act.TRY_ON,
           Act.JOIN, Act.MEASURE, Act.CUT, Act.CUT_LONG, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.MARKER, Act.PULL_TAIL,
-          Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN}  # fmt: skip
+          Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.INSIDE_OUT}  # fmt: skip
 
 
 class Group(Record):

@@ -59,6 +59,7 @@ _PARTS: dict[str, set[str]] = {
     "work-increase-left-first": set(), "work-increase-kfb": set(), "work-increase-lifted": set(),
     "work-increase-one-edge": set(), "work-increase-centre": set(),
     "work-pick-up": set(), "work-open-heel": set(), "work-keep-heel": set(), "work-graft": set(), "work-holes": set(),
+    "work-three-needle": set(), "work-gather": set(),
     "work-slipped": set(),                     # every second stitch
     "work-rib": set(), "work-bind-off": set(), "work-mixed": set(),
     # a row of a chart is told before its stitches; a round in two colours: "three main, one contrast"

@@ -54,6 +54,7 @@ class Op(StrEnum):
     GRAFT_RIB = "graft_rib"
     CO_WASTE = "co_waste"
     PICK_UP_K = "pick_up_k"
+    THREE_NEEDLE = "three_needle"
 
 
 TAKES_MAKES: dict[Op, tuple[int, int]] = {
@@ -102,6 +103,7 @@ TAKES_MAKES: dict[Op, tuple[int, int]] = {
     Op.GRAFT_RIB: (2, 0),
     Op.CO_WASTE: (0, 1),
     Op.PICK_UP_K: (0, 1),
+    Op.THREE_NEEDLE: (2, 0),
 }
 
 MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_MARKER})
@@ -109,7 +111,7 @@ MARKERS: frozenset[Op] = frozenset({Op.PLACE_MARKER, Op.SLIP_MARKER, Op.REMOVE_M
 
 EXTRA_OPS: frozenset[Op] = frozenset({
     Op.K2TOG_STRAND, Op.SSK_STRAND, Op.YO_BO, Op.SEW_BO, Op.SKP, Op.SK2P, Op.P3TOG, Op.GATHER,
-    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.CO_WASTE, Op.PICK_UP_K,
+    Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.CO_WASTE, Op.PICK_UP_K, Op.THREE_NEEDLE,
     *MARKERS,
 })  # fmt: skip
 """Operations of our own naming.
@@ -125,10 +127,15 @@ which stay. `free`: a loop kept so is put on the needle again, from the one side
 `pick_up`: a strand is lifted onto the needle. `graft_rib`: a knit and its purl neighbour are grafted together.
 `co_waste`: a loop is cast on provisionally, over a strand of waste yarn; with the strand pulled out its foot is
 free, to be worked the other way. `pick_up_k`: the yarn is drawn through an edge stitch as a new loop.
+`three_needle`: a loop of each half is knitted together onto a third needle, and the one before passed over it; the
+last is fastened.
 """
 
 INCREASES: frozenset[Op] = frozenset({Op.KFB, Op.PFB, Op.M1L, Op.M1R, Op.LIFTED_L, Op.LIFTED_R, Op.YO})
 """Operations that leave more loops than they take."""
+
+JOINS: frozenset[Op] = frozenset({Op.GRAFT, Op.THREE_NEEDLE})
+"""Operations that take a loop of either half of a sock."""
 
 BIND_OFFS: frozenset[Op] = frozenset({Op.BO, Op.YO_BO, Op.SEW_BO})
 """Operations that take the next loop and let go the one that waits on the working tip."""

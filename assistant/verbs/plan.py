@@ -65,7 +65,7 @@ def _choice(names: Iterable[str]) -> click.Choice[str]:
 @click.option("--heel", type=_choice(Heel), help="The heel: with a gusset and a flap, of short rows, or made last.")
 @click.option("--leg-style", type=_choice(Leg), help="How the leg below its cuff is knitted.")
 @click.option("--cuff-style", type=_choice(Cuff), help="What the cuff is.")
-@click.option("--bind-off", type=_choice(BindOff), help="How the cuff ends.")
+@click.option("--bind-off", type=_choice(BindOff), help="How the cuff ends, or a toe from the cuff down.")
 @click.option("--gusset", metavar="STITCHES", help="Stitches added on each side of the sole; more for a high instep.")
 @click.option("--skein", metavar="WEIGHT", help="What one ball weighs, such as 50g: whether the yarn will do is told.")
 @click.option("--skein-length", metavar="LENGTH", help="How long one ball's yarn is, as its band says, such as 210m.")

@@ -9,7 +9,8 @@ _SLIPS = {Op.SL_WYIB, Op.SL_WYIF}
 _KNIT, _PURL = {Op.K, Op.KTBL}, {Op.P, Op.PTBL}
 _PLAIN = {*_KNIT, *_PURL, *_SLIPS}
 _DECREASES = {Op.K2TOG, Op.SSK}
-_BY_HALVES = {Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.CO_WASTE, Op.PICK_UP_K}
+_BY_HALVES = {Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.CO_WASTE, Op.PICK_UP_K,
+              Op.THREE_NEEDLE}  # fmt: skip
 
 
 def is_plain(row: Row) -> bool:

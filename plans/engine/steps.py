@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from plans.pattern import Act, Colour, Group, Row
-from plans.stitches import Op, makes, takes
+from plans.stitches import JOINS, Op, makes, takes
 
 _PERIODS = range(2, 25)
 
@@ -39,8 +39,8 @@ class Step:
 
     @property
     def ahead(self) -> int:
-        """Loops taken from the tip that is worked off; each that is grafted takes another from the other half."""
-        return self.taken - self.times * sum(group.times for group in self.groups if group.op is Op.GRAFT)
+        """Loops taken from the tip that is worked off; each that is grafted or joined takes one of the other half."""
+        return self.taken - self.times * sum(group.times for group in self.groups if group.op in JOINS)
 
     @property
     def acts(self) -> tuple[Act, ...]:

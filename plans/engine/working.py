@@ -56,6 +56,8 @@ _TELLING: tuple[tuple[frozenset[Op], str], ...] = (
     (frozenset({Op.PICK_UP_K}), "work-pick-up"),
     (frozenset({Op.WASTE, Op.THREAD}), "work-keep-heel"),
     (frozenset({Op.GRAFT, Op.GRAFT_RIB}), "work-graft"),
+    (frozenset({Op.THREE_NEEDLE}), "work-three-needle"),
+    (frozenset({Op.GATHER}), "work-gather"),
     (_STRANDS, "work-closing"),
     (frozenset({Op.YO}), "work-holes"),
 )

@@ -56,7 +56,7 @@ COMMENTS = {
     "heel": _named("The heel", Heel),
     "leg_style": _named("The leg below its cuff", Leg),
     "cuff_style": _named("The cuff", Cuff),
-    "bind_off": _named("The end of the cuff", BindOff),
+    "bind_off": _named("The end of the cuff, or of a toe from the cuff down", BindOff),
     "needles": _named("What it is knitted on", PAIR_NEEDLES),
     "one_at_a_time": "true to begin the second sock when the first is done.",
     "through_back_loop": "true where your cast-on leaves the loops on the second needle tip twisted.",

@@ -8,9 +8,9 @@ from plans.stitches import Op
 
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL,
-    Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE, Act.BRING_LOOP,
-    Act.ONE_NEEDLE, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
-    Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
+    Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.JOIN_YARN, Act.INSIDE_OUT, Act.FIRST_NEEDLE, Act.SECOND_NEEDLE,
+    Act.BRING_LOOP, Act.ONE_NEEDLE, Act.SNUG, Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG,
+    Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 )  # fmt: skip
 _PLACE = {act: place for place, act in enumerate(_ORDER)}
 _FITTING = (Act.LIFELINE, Act.TRY_ON, Act.MEASURE)
@@ -64,6 +64,7 @@ def _before(case: Case, place: int, row: Row) -> Iterator[Act]:
             yield Act.SNUG
         yield from _needles(case, place, row)
         yield from _joins(case, place, row)
+        yield from _inside_out(case, place)
     if place == stage.first_row and (case.alone or stage == case.named(stage.name)[0]):
         yield from _stops(case, stage)
 
@@ -74,6 +75,11 @@ def _joins(case: Case, place: int, row: Row) -> Iterator[Act]:
     first = stage is not None and stage.name is StageName.CUFF and case.due[place] == 1
     if case.plan.cuff_down and first and row.half is Half.FRONT:
         yield Act.JOIN
+
+
+def _inside_out(case: Case, place: int) -> Iterator[Act]:
+    if case.parts.bind_off.inside_out and _ends_sock(case, place):
+        yield Act.INSIDE_OUT
 
 
 def _opening(case: Case) -> Act:
@@ -161,7 +167,7 @@ def _after(case: Case, place: int, row: Row) -> Iterator[Act]:
         yield Act.SLIDE_AWAY if row.sock == 2 and not case.alone else Act.READY_TO_KNIT
     if name is StageName.TOE and not back and not cup and not case.plan.cuff_down and case.due[place] == 1:
         yield Act.PULL_TAIL
-    if back and stage is not None:
+    if (back or case.grafts(place)) and stage is not None:
         yield from _cut(case, place, stage)
     if place == len(case.plan.rows) - 1:
         yield from (Act.SEW_HEM,) if case.parts.cuff.hemmed else ()
@@ -172,8 +178,9 @@ def _cut(case: Case, place: int, stage: Stage) -> Iterator[Act]:
     """The yarn is cut after the last back; where it is sewn or grafted with, after the back before, and long."""
     begins = len(case.parts.bind_off.rounds)
     if case.plan.cuff_down:
-        if stage.name is StageName.TOE and case.due[place] == case.of[place]:
-            yield Act.CUT_LONG
+        long_tail = case.parts.bind_off.long_tail
+        if stage.name is (StageName.TOE if long_tail else StageName.BIND_OFF) and case.due[place] == case.of[place]:
+            yield Act.CUT_LONG if long_tail else Act.CUT
         return
     if case.parts.bind_off.long_tail:
         last_cuff = stage.name is StageName.CUFF and not begins and case.due[place] == case.of[place]

@@ -6,11 +6,11 @@ from itertools import accumulate
 from plans.pattern import Row
 from plans.proof.findings import Case, Finding, found
 from plans.proof.knitting import SETS_UP
-from plans.stitches import BIND_OFFS, Op, makes, takes
+from plans.stitches import BIND_OFFS, JOINS, Op, makes, takes
 
 _TOGETHER = 3
 """So many loops of a half, or fewer, lie on one needle."""
-_OFF = BIND_OFFS | {Op.GRAFT, Op.GRAFT_RIB, Op.FASTEN}
+_OFF = BIND_OFFS | JOINS | {Op.GRAFT_RIB, Op.FASTEN, Op.GATHER}
 
 
 def check_dividing(case: Case) -> Iterator[Finding]:

@@ -158,10 +158,10 @@ class Case(NamedTuple):
         return self.parts.heel.made_last and stage is not None and stage.name is StageName.HEEL and self.due[place] == 1
 
     def grafts(self, place: int) -> bool:
-        """Whether a row grafts a heel made last, or the toe of a sock from the cuff down."""
+        """Whether a row takes both halves off: grafts a heel made last, or closes a toe from the cuff down."""
         stage = self.owners[place]
         if self.plan.cuff_down:
-            return stage is not None and stage.name is StageName.BIND_OFF
+            return self.parts.bind_off.joins and stage is not None and stage.name is StageName.BIND_OFF
         made_last = self.parts.heel.made_last and stage is not None and stage.name is StageName.HEEL
         return made_last and self.due[place] == self.of[place]
 

@@ -226,7 +226,7 @@ def _lift(hands: Hands, group: Group) -> bool:
 
 
 def _graft(hands: Hands, group: Group) -> bool:
-    """Each loop at the one tip is grafted to one of the other half of its sock, at the other tip."""
+    """Each loop at the one tip goes with one of the other half of its sock, at the other tip, and both are off."""
     needle, other = hands.needle, hands.tag ^ BACK_HALF
     for _ in range(group.times):
         taken = hands.pick(1)
@@ -253,6 +253,7 @@ _WAYS: dict[Op, Callable[[Hands, Group], bool]] = {
     Op.THREAD: _keep,
     Op.FREE: _free,
     Op.GRAFT: _graft,
+    Op.THREE_NEEDLE: _graft,
     Op.DS: _double,
     Op.BO: _bind_off,
     Op.YO_BO: _bind_off,

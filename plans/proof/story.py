@@ -8,7 +8,7 @@ from plans.proof.knitting import SETS_UP, Knitted, knit_row
 from plans.proof.loops import BACK_HALF, CASTS_ON, NEXT_LOOP, SECOND_SOCK, Needle
 from plans.rows.heels import heel
 from plans.rows.toes import toe
-from plans.stitches import Op
+from plans.stitches import JOINS, Op
 
 _HEEL = frozenset({StageName.HEEL_TURN, StageName.HEEL_FLAP, StageName.HEEL})
 
@@ -97,7 +97,7 @@ class Story:
             return False
         if came.whole and self.side is Facing.RS and self._is_cup(row):
             return False
-        if any(group.op is Op.GRAFT for group in row.ops):
+        if any(group.op in JOINS for group in row.ops):
             return False
         if came.whole and self.side is Facing.RS and Act.TURN not in row.acts:
             following = self._following(row)

@@ -9,12 +9,12 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from plans.pattern import Group, Half, Row, Sock, StageName
-from plans.stitches import BIND_OFFS, Op, makes, takes
+from plans.stitches import BIND_OFFS, JOINS, Op, makes, takes
 
 FEWEST = 4
 """Loops of a half that are divided; fewer stay together."""
 
-_NOT_ROUND = frozenset({Op.CO, Op.CO_WASTE, Op.FREE, Op.PICK_UP, Op.GRAFT, Op.GRAFT_RIB, Op.FASTEN}) | BIND_OFFS
+_NOT_ROUND = BIND_OFFS | JOINS | {Op.CO, Op.CO_WASTE, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB, Op.FASTEN, Op.GATHER}
 
 
 class _Cut(NamedTuple):

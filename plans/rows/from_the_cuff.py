@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from plans.pattern import StageName
+from plans.rows.bind_offs import bind_off
 from plans.rows.cuffs import cuff_rounds
 from plans.rows.heels import heel
 from plans.rows.legs import corners, leg
-from plans.rows.parts import Numbers
+from plans.rows.parts import BindOffPart, Numbers
 from plans.rows.rounds import Pass, Round, RoundKind, even_round, groups, narrowed, plain
 from plans.rows.toes import foot_rounds, toe_schedule
 from plans.stitches import Op
@@ -14,7 +15,7 @@ from plans.wishes import SockSize, Wishes
 
 
 def rounds_from_the_cuff(wishes: Wishes, size: SockSize, numbers: Numbers) -> Iterator[Round]:
-    """Cast-on, cuff, leg, heel, gusset, foot, and the toe narrowed as from the tip it would widen, and grafted."""
+    """Cast-on, cuff, leg, heel, gusset, foot, and the toe narrowed as from the tip it would widen, and closed."""
     half, the_heel = numbers.half, heel(wishes.heel)
     loops = groups((Op.CO, half))
     yield even_round(StageName.CAST_ON, 1, loops, loops, (half, half))._replace(kind=RoundKind.SET_UP)
@@ -29,7 +30,14 @@ def rounds_from_the_cuff(wishes: Wishes, size: SockSize, numbers: Numbers) -> It
         closes = work.front.number == 1 and the_heel.picked_up is None
         yield work._replace(front=work.front._replace(ops=corners(half))) if closes else work
     yield from _toe(toe_schedule(wishes.toe, numbers.tip, half), half)
-    yield Round(Pass(StageName.BIND_OFF, 1, groups((Op.GRAFT, numbers.tip)), 0), (), RoundKind.GRAFT)
+    yield _end(bind_off(wishes.bind_off), numbers.tip)
+
+
+def _end(part: BindOffPart, tip: int) -> Round:
+    """The toe is closed by a round, or by a row that takes both halves off."""
+    if part.joins:
+        return Round(Pass(StageName.BIND_OFF, 1, part.front(tip), 0), (), RoundKind.GRAFT)
+    return even_round(StageName.BIND_OFF, 1, part.front(tip), part.back(tip), (0, 0))
 
 
 def _toe(schedule: tuple[bool, ...], half: int) -> Iterator[Round]:

@@ -79,6 +79,7 @@ def placing(wishes: Wishes, numbers: Numbers) -> Placing:
         needles=wishes.needles,
         order=order(wishes),
         long_tail=bind_off(wishes.bind_off).long_tail,
+        inside_out=bind_off(wishes.bind_off).inside_out,
         opens=opening[0](numbers)[0].op if opening else None,
         hemmed=cuff(wishes.cuff_style).hemmed,
         back_and_forth=frozenset(() if the_heel.made_last else the_heel.stages)

@@ -49,6 +49,7 @@ class Placing(NamedTuple):
 
     Attributes:
         long_tail: the bind-off is sewn with the cut yarn.
+        inside_out: the sock is turned inside out for it.
         opens: what kept the stitches of a heel made last.
         hemmed: the cuff is sewn down at the very end.
         back_and_forth: the stages of a heel that is worked so on the back.
@@ -58,6 +59,7 @@ class Placing(NamedTuple):
     needles: Needles
     order: Order
     long_tail: bool = False
+    inside_out: bool = False
     opens: Op | None = None
     hemmed: bool = False
     back_and_forth: frozenset[StageName] = frozenset()
@@ -104,7 +106,7 @@ def _around(rounds: Rounds, place: int, placing: Placing) -> _Around:
     made_last = placing.opens is not None
     last_of_all = _ends(rounds, place)
     before_sewing = place + 1 < len(rounds) and (
-        rounds[place + 1].kind is RoundKind.GRAFT or (placing.long_tail and _ends(rounds, place + 1))
+        placing.long_tail if _ends(rounds, place + 1) else rounds[place + 1].kind is RoundKind.GRAFT
     )
     stops = _stops(stage, placing, made_last=made_last) if number == 1 else ()
     cut = (Act.CUT,) if last_of_all and not placing.long_tail else (Act.CUT_LONG,) if before_sewing else ()
@@ -143,8 +145,8 @@ def _write_pair(line: "_Line", socks: tuple[Rounds, Rounds]) -> None:
             _cup(line, 1, first, Act.READY_TO_KNIT)
             continue
         if first.kind is RoundKind.GRAFT:
-            line.write(1, Half.FRONT, first.front, _Placed(before=line.needle(Half.FRONT)))
-            line.write(2, Half.FRONT, second.front, _Placed())
+            _join(line, 1, first, line.needle(Half.FRONT))
+            _join(line, 2, second, ())
             continue
         acts = _around(socks[0], place, line.placing)
         start = (*acts.joins, *line.needle(Half.FRONT), *acts.snug)
@@ -163,7 +165,7 @@ def _write_alone(line: "_Line", sock: Sock, rounds: Rounds) -> None:
             _cup(line, sock, work, *(() if line.placing.pointed else (Act.READY_TO_KNIT,)))
             continue
         if work.kind is RoundKind.GRAFT:
-            line.write(sock, Half.FRONT, work.front, _Placed(before=line.needle(Half.FRONT)))
+            _join(line, sock, work, line.needle(Half.FRONT))
             continue
         acts = _around(rounds, place, line.placing)
         start = (*acts.joins, *line.needle(Half.FRONT), *acts.snug)
@@ -181,6 +183,13 @@ def _set_up(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:
         before = (Act.PREPARE_TIPS, Act.SECURE_TAIL) if cast_on or opens is None else (_OPENS[opens], Act.JOIN_YARN)
     line.write(sock, Half.FRONT, work.front, _Placed(before=before))
     line.write(sock, Half.BACK, work.back[0], _Placed(after=after))
+
+
+def _join(line: "_Line", sock: Sock, work: Round, needle: Acts) -> None:
+    """Both halves taken off in a row: grafted with the tail, or bound off, and the yarn cut then."""
+    bound_off = work.front.stage is StageName.BIND_OFF and not line.placing.long_tail
+    before = (Act.INSIDE_OUT, *needle) if line.placing.inside_out else needle
+    line.write(sock, Half.FRONT, work.front, _Placed(before=before, after=(Act.CUT,) if bound_off else ()))
 
 
 def _cup(line: "_Line", sock: Sock, work: Round, *after: Act) -> None:

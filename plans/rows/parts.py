@@ -242,6 +242,9 @@ class BindOffPart:
         long_tail: it is sewn with the cut yarn.
         needs_rib: it ends a rib of one and one, and nothing else.
         directions: which way the sock may be knitted that ends so.
+        joins: each loop of the front is worked with one of the back, in one row.
+        inside_out: the sock is turned inside out for it.
+        closes_at: loops a toe is narrowed to at the most, of the whole sock; None where the toe says it.
     """
 
     front: Callable[[int], Ops]
@@ -252,3 +255,6 @@ class BindOffPart:
     needs_rib: bool = False
     rounds: tuple[tuple[Callable[[int], Ops], str], ...] = ()
     directions: frozenset[Direction] = frozenset({UP})
+    joins: bool = False
+    inside_out: bool = False
+    closes_at: int | None = None

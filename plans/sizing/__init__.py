@@ -19,7 +19,6 @@ from plans.sizing.proportions import (
     DEFAULT_EASE_PERCENT,
     MULTIPLE,
     cast_on_of,
-    default_cast_on,
     fewest_around,
     finished_foot,
     gusset_of,
@@ -153,7 +152,7 @@ def _foot_notes(foot: Length, finished: Length, rounds: int, gauge: Gauge) -> tu
 def _practice(wishes: Wishes, swatch: Measured) -> SockSize:
     """The fewest stitches that still show every step, in any yarn; its lengths follow from its counts."""
     gauge = swatch.gauge
-    around, cast_on = PRACTICE_AROUND, default_cast_on(PRACTICE_AROUND, wishes.toe)
+    around, cast_on = PRACTICE_AROUND, cast_on_of(wishes.model_copy(update={"cast_on": None}), PRACTICE_AROUND)
     foot = gauge.height(PRACTICE_EVEN_ROUNDS + rounds_besides_even(wishes.toe, cast_on, around, None, wishes.heel))
     leg, width = gauge.height(PRACTICE_LEG_ROUNDS + PRACTICE_CUFF_ROUNDS), gauge.width(around)
     lengths = {"circumference": measure(width), "foot": measure(foot), "leg": measure(leg)}

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from plans.pattern import Direction, StageName
 from plans.quantities import Gauge, Length
+from plans.rows.bind_offs import bind_off
 from plans.rows.heels import heel
 from plans.rows.parts import Numbers
 from plans.rows.toes import toe, toe_height
@@ -62,8 +63,10 @@ def default_cast_on(around: int, kind: str = "wedge") -> int:
 
 def cast_on_of(wishes: Wishes, around: int) -> int:
     """The cast-on as wished, else as the toe says; from the cuff down the loops it is closed with."""
-    from_the_cuff = wishes.direction is Direction.CUFF_DOWN
-    return default_cast_on(around, wishes.toe) if wishes.cast_on is None or from_the_cuff else wishes.cast_on
+    usual = default_cast_on(around, wishes.toe)
+    if wishes.direction is Direction.CUFF_DOWN:
+        return min(bind_off(wishes.bind_off).closes_at or usual, usual)
+    return usual if wishes.cast_on is None else wishes.cast_on
 
 
 def usual_cast_on(around: int) -> tuple[int, int]:

@@ -10,6 +10,7 @@ to itself (textbooks of weft knitting).
 
 from fractions import Fraction
 
+from plans.pattern import Direction
 from plans.rows.bind_offs import bind_off as bind_off_part
 from plans.rows.cuffs import cuff
 
@@ -24,17 +25,21 @@ _EDGES = {
     "sewn": Fraction(175, 100),
     "yarn-over": Fraction(185, 100),
     "tubular": PULLED_ON,
-    "graft": Fraction(3, 2),
 }
 """Measured on swatches, "How stretchy is stretchy?", susannawinter.net 2019: the conventional bind-off opens by
 39 %, two stitches knitted together through the back by 57 %. Sewn and yarn-over, more than that, from memory; which
 of the two opens further depends on the knitter ("Stretchy bind off comparison", stitchdiva.com). A tubular edge is
-a last round of ribbing, grafted: it opens as the ribbing does. Where the toe is grafted the edge was cast on, over both
-needle tips: half as far again, from memory."""
+a last round of ribbing, grafted: it opens as the ribbing does. """
+
+
+_CAST_ON = Fraction(3, 2)
+"""An edge that was cast on over both needle tips, from the cuff down: half as far again, from memory."""
 
 
 def edge_gives(bind_off: str) -> Fraction:
-    """How far a bound-off edge opens, over the width of the plain fabric below it."""
+    """How far the edge of a sock that ends so opens, over the width of the plain fabric below it."""
+    if Direction.TOE_UP not in bind_off_part(bind_off).directions:
+        return _CAST_ON
     return min(_EDGES.get(bind_off, _CONVENTIONAL), PULLED_ON)
 
 
@@ -45,7 +50,7 @@ def ends(bind_off: str, cuff_style: str) -> bool:
 
 def stretchier(bind_off: str, cuff_style: str) -> tuple[str, ...]:
     """Bind-offs of a cuff that open further, the least of them first."""
-    of_cuffs = (name for name in _EDGES if name != "graft" and ends(name, cuff_style))
+    of_cuffs = (name for name in _EDGES if ends(name, cuff_style))
     found = [name for name in of_cuffs if edge_gives(name) > edge_gives(bind_off)]
     return tuple(sorted(found, key=edge_gives))
 

@@ -61,6 +61,7 @@ _TAKES: dict[Op, Take] = {
     Op.BO: Take(2, 0),
     Op.GRAFT: Take(2, 0),
     Op.GRAFT_RIB: Take(2, 0),
+    Op.THREE_NEEDLE: Take(2, 0),               # as bound off in the usual way
     Op.WASTE: Take(0, 0),                      # other yarn
     Op.THREAD: Take(0, 0),
     Op.FREE: Take(0, 0),                       # worked before

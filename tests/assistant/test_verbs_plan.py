@@ -16,7 +16,7 @@ from plans.stitches import TAKES_MAKES
 from plans.wishes import Wishes
 from tests.assistant.running import HERS, PRACTICE_OPTIONS
 from tests.assistant.sitting import PRACTICE
-from tests.strategies import CHOICES
+from tests.strategies import CHOICES, beginning
 
 
 def planned(out: Path, *options: str) -> Wishes:
@@ -57,8 +57,7 @@ def test_every_construction_can_be_planned_and_shown(
     field: str, name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     out = tmp_path / "socks.toml"
-    direction = ("--direction", "cuff-down") if name in {Heel.FRENCH, BindOff.GRAFT} else ()
-    planned(out, *PRACTICE_OPTIONS, f"--{field.replace('_', '-')}", name, *direction)
+    planned(out, *PRACTICE_OPTIONS, f"--{field.replace('_', '-')}", name, "--direction", beginning(field, name).value)
     plan = json.loads(shown(capsys, str(out), "--as", "json"))
 
     assert name == plan["construction"][field.removesuffix("_style")]

@@ -104,6 +104,7 @@ _MISTAKEN: dict[Op, tuple[Op, ...]] = {
     Op.M1R: (Op.M1L,), Op.M1L: (Op.M1R,), Op.K: (Op.P, Op.SL_WYIB), Op.P: (Op.K,), Op.SL_WYIB: (Op.K,),
     Op.SL_WYIF: (Op.P,), Op.SSK: (Op.K2TOG,), Op.P2TOG: (Op.SSP,), Op.K2TOG_STRAND: (Op.K,),
     Op.SSK_STRAND: (Op.K,), Op.DS: (Op.K, Op.P), Op.BO: (Op.YO_BO,), Op.CO: (Op.K,), Op.FASTEN: (Op.BO,),
+    Op.GRAFT: (Op.THREE_NEEDLE,), Op.THREE_NEEDLE: (Op.GRAFT,), Op.GATHER: (Op.BO,),
 }  # fmt: skip
 
 

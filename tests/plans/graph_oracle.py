@@ -44,6 +44,7 @@ class Oracle:
         self.waiting = {1: None, 2: None}
         self.fastened = set()
         self.grafted = set()
+        self.gathered = set()
         self.kept = {sock: {"front": [], "back": []} for sock in (1, 2)}
         used = {group["op"] for row in plan["rows"] for group in row["ops"]}
         self.heel_last = bool(used & {"waste", "thread"})
@@ -108,7 +109,7 @@ class Oracle:
             self._keep(row, lies, group)
         elif op == "free":
             self._free(row, lies)
-        elif op == "graft":
+        elif op in ("graft", "three_needle"):
             self._graft(row, lies)
         elif op == "graft_rib":
             pair = self._ahead(row, lies, rightward, 2)
@@ -176,6 +177,7 @@ class Oracle:
         made = [self._loop(row, double=group["op"] == "ds") for _ in range(makes)]
         for old in taken:
             self._worked(old)
+            self.gathered |= {old} if group["op"] == "gather" else set()
             for new in made:
                 self.graph.add_edge(old, new)
         lies.loops[place] = made[::-1] if rightward else made

@@ -31,7 +31,7 @@ class NaivePair:
         for sock, half, op in self._single[self._at : self._at + operations]:
             takes, makes = TAKES_MAKES[op]
             other = Half.BACK if half is Half.FRONT else Half.FRONT
-            if op in {Op.GRAFT, Op.FASTEN}:
+            if op in {Op.GRAFT, Op.THREE_NEEDLE, Op.FASTEN}:
                 takes -= 1
                 self.now[sock, other] -= 1
             self.now[sock, half] += makes - takes

@@ -25,6 +25,10 @@ FRENCH = Heel("french")
 SHARE = [pytest.param(heel, *arrangement, marks=() if (number + at) % 4 == 0 else pytest.mark.nightly)
          for number, heel in enumerate(DOWN_HEELS) for at, arrangement in enumerate(ARRANGEMENTS)]  # fmt: skip
 """Every heel on every arrangement; usually each heel on one of them."""
+ENDS = [pytest.param(end, *arrangement, marks=() if at == 2 * number else pytest.mark.nightly)
+        for number, end in enumerate(("gathered", "three-needle"))
+        for at, arrangement in enumerate(ARRANGEMENTS)]  # fmt: skip
+"""Every end but the graft, which all others have, on every arrangement; usually on one of them."""
 
 
 @cache
@@ -117,6 +121,53 @@ def test_every_single_damage_is_refused_and_named(heel, needles, alone, every):
     assert not missed
 
 
+@pytest.mark.parametrize(("end", "needles", "alone"), ENDS)
+def test_every_end_of_a_toe_is_knitted_printed_and_read_back(end, needles, alone):
+    plan = plan_of(FRENCH, needles, alone=alone, bind_off=BindOff(end))
+    oracle = Oracle(as_json(plan)).knit()
+    back = made_of(print_pattern(plan))
+
+    assert [row.stitches_after for row in plan.rows] == oracle.counts
+    assert not oracle.worked_not_once()
+    assert isinstance(back, Made)
+    assert plan_id(back.plan) == plan_id(plan)
+
+
+@pytest.mark.parametrize("every", [101, pytest.param(1, marks=pytest.mark.nightly)])
+@pytest.mark.parametrize(("end", "needles", "alone"), ENDS)
+def test_every_single_damage_to_a_toe_and_its_end_is_refused_and_named(end, needles, alone, every):
+    plan, missed = plan_of(FRENCH, needles, alone=alone, bind_off=BindOff(end)), []
+    toe = {f"row {row.index}" for row in plan.rows if row.stage in {StageName.TOE, StageName.BIND_OFF}}
+    damages = [each for each in all_damages(plan) if any(f"row {place}" in toe for place in each.rows)]
+    for damage in damages[Random(f"{end} {needles}").randrange(every) :: every]:
+        problems = prove(damage.plan)
+        if not problems or problems[0].where not in {f"row {place}" for place in damage.rows}:
+            missed.append((damage.kind, sorted(damage.rows)))
+
+    assert len(damages) > 100
+    assert not missed
+
+
+def test_a_gathered_toe_is_narrowed_to_eight_and_drawn_together_with_the_tail():
+    plan = wished(bind_off=BindOff("gathered"), toe=Toe("rounded")).plan
+    last_toe, ends = rows_of(plan, StageName.TOE)[-1], rows_of(plan, StageName.BIND_OFF)
+
+    assert plan.closing == 8
+    assert Act.CUT_LONG in last_toe.acts
+    assert [[(group.op, group.times) for group in row.ops] for row in ends] == [[(Op.GATHER, 4)]] * 2
+    assert abs(plan.finished.foot_length_cm - Length.parse("23.5cm").cm) <= 10 / plan.gauge.rounds_per_10cm
+
+
+def test_a_three_needle_end_is_worked_inside_out_with_the_yarn_that_is_cut_then():
+    plan = wished(bind_off=BindOff("three-needle")).plan
+    [end] = rows_of(plan, StageName.BIND_OFF)
+    last_toe = rows_of(plan, StageName.TOE)[-1]
+
+    assert [(group.op, group.times) for group in end.ops] == [(Op.THREE_NEEDLE, 12)]
+    assert {Act.INSIDE_OUT, Act.CUT} <= set(end.acts)
+    assert Act.CUT_LONG not in last_toe.acts
+
+
 def test_a_whole_pair_is_called_to_its_grafted_toes():
     knitter, heard = Knitter(plan_of()), set()
     while not knitter.finished:
@@ -125,6 +176,22 @@ def test_a_whole_pair_is_called_to_its_grafted_toes():
 
     assert {"op-pick-up-k", "op-graft", "act-cast-on-loosely", "act-join-in-the-round", "act-measure-leg",
             "act-measure-foot", "heel-begins"} <= heard  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("end", "grain", "said"),
+    [
+        ("three-needle", "group", {"op-three-needle", "act-turn-inside-out"}), ("gathered", "group", {"op-gather"}),
+        ("three-needle", "round", {"op-three-needle", "act-turn-inside-out"}), ("gathered", "round", {"work-gather"}),
+    ],
+)  # fmt: skip
+def test_a_whole_pair_is_called_to_the_end_of_its_toes(end, grain, said):
+    knitter, heard = Knitter(plan_of(bind_off=BindOff(end)), grain), set()
+    while not knitter.finished:
+        heard |= {part.key for part in knitter.call.walk()}
+        knitter.say(Next())
+
+    assert said <= heard
 
 
 def test_the_leg_is_measured_before_its_heel_and_the_foot_from_the_heel_on():

@@ -18,7 +18,7 @@ def _agrees(plan):
     assert [row.stitches_after for row in plan.rows] == oracle.counts
     assert not oracle.worked_not_once()
     assert oracle.is_one_way()
-    assert len(oracle.fastened) + len(oracle.grafted) >= 2
+    assert len(oracle.fastened | oracle.grafted | oracle.gathered) >= 2
     if plan.construction.increase != "kfb":
         columns = plan.around + (plan.cast_on if oracle.heel_last else 0) + (2 * plan.calf.pairs if plan.calf else 0)
         columns = plan.closing or columns

@@ -170,7 +170,7 @@ def naive_counts(plan: Plan) -> list[dict[tuple[int, Half], int]]:
     found = []
     for row in plan.rows:
         now = {**now, (row.sock, row.half): row.stitches_after}
-        both = {Op.GRAFT, Op.FASTEN} & {group.op for group in row.ops}
+        both = {Op.GRAFT, Op.THREE_NEEDLE, Op.FASTEN} & {group.op for group in row.ops}
         if both:
             now = {**now, (row.sock, Half.FRONT): 0, (row.sock, Half.BACK): 0}
         found.append(now)

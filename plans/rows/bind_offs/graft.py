@@ -10,5 +10,6 @@ BIND_OFF = BindOffPart(
     looks=(r"graft \d+", ""),
     leaves=0,
     long_tail=True,
+    joins=True,
     directions=frozenset({DOWN}),
 )

@@ -15,6 +15,7 @@ _NUMBERED: dict[Op, tuple[str, str]] = {
     Op.WASTE: ("keep-waste ", ""), Op.THREAD: ("keep-thread ", ""), Op.FREE: ("free ", ""),
     Op.PICK_UP: ("pick-up ", ""), Op.GRAFT_RIB: ("graft-rib ", ""),
     Op.CO_WASTE: ("co-waste ", ""), Op.PICK_UP_K: ("pick-up-k ", ""),
+    Op.THREE_NEEDLE: ("three-needle ", ""),
 }  # fmt: skip
 _NAMED: dict[Op, str] = {
     Op.KFB: "kfb", Op.PFB: "pfb", Op.M1L: "m1l", Op.M1R: "m1r", Op.LIFTED_L: "LLI", Op.LIFTED_R: "RLI", Op.YO: "yo",

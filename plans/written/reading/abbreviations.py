@@ -18,6 +18,7 @@ OPS: dict[str, Op] = {
     "bo": Op.BO, "graft": Op.GRAFT, "gather": Op.GATHER, "sew-off": Op.SEW_BO,
     "keep-waste": Op.WASTE, "keep-thread": Op.THREAD, "free": Op.FREE, "pick-up": Op.PICK_UP,
     "graft-rib": Op.GRAFT_RIB, "co-waste": Op.CO_WASTE, "pick-up-k": Op.PICK_UP_K,
+    "three-needle": Op.THREE_NEEDLE,
     "pm": Op.PLACE_MARKER, "sm": Op.SLIP_MARKER, "rm": Op.REMOVE_MARKER,
 }  # fmt: skip
 
@@ -45,7 +46,7 @@ TAILS: dict[tuple[str, ...], dict[Op, Op]] = {
 
 COUNTED = frozenset({Op.K, Op.P, Op.KTBL, Op.PTBL, Op.SL_WYIB, Op.SL_WYIF, Op.CO, Op.BO, Op.YO_BO, Op.SEW_BO,
                      Op.GRAFT, Op.GATHER, Op.WASTE, Op.THREAD, Op.FREE, Op.PICK_UP, Op.GRAFT_RIB,
-                     Op.CO_WASTE, Op.PICK_UP_K})  # fmt: skip
+                     Op.CO_WASTE, Op.PICK_UP_K, Op.THREE_NEEDLE})  # fmt: skip
 """What is written with its number behind it, "k12"; the others come so many times, "k2tog twice"."""
 
 BEGINNINGS = frozenset({"co", "cast", "bo", "bind", "sew", "gather", "draw", "thread"})

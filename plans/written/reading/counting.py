@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from plans.pattern import Act, ChartRow, Colour, Group
-from plans.stitches import MARKERS, Op, makes, takes
+from plans.stitches import JOINS, MARKERS, Op, makes, takes
 from plans.written.reading.cursor import Wrong
 from plans.written.reading.tokens import Token
 from plans.written.reading.tree import Again, Aside, Do, FromChart, Item, OfChart, Times, ToEnd
@@ -204,9 +204,9 @@ class Scope:
 def loops_taken(op: Op) -> int:
     """Loops that it takes from those still to be worked.
 
-    The loop that is fastened is none of them, nor is the loop of the other half that one is grafted to.
+    The loop that is fastened is none of them, nor is the loop of the other half that one is joined to.
     """
-    return {Op.FASTEN: 0, Op.GRAFT: 1}.get(op, takes(op))
+    return 0 if op is Op.FASTEN else takes(op) - (op in JOINS)
 
 
 def _width(units: tuple[Unit, ...]) -> int:
