@@ -11,6 +11,8 @@ import sys
 import tempfile
 from pathlib import Path
 
+from hypothesis import HealthCheck, Phase, settings
+
 from tests.mutating.figures import chosen, share_killed, telling, told
 from tests.mutating.mutants import Mutant, mutants_of
 from tests.mutating.reach import reach_of
@@ -21,13 +23,19 @@ LIBRARIES = ("hypothesis.stateful", "jsonschema", "networkx", "pydantic", "hassi
 """Loaded once, before there are many processes."""
 
 LEAST = 0.9
+_AS_USUAL = {
+    "deadline": None,
+    "suppress_health_check": [HealthCheck.too_slow],
+    "phases": [Phase.explicit, Phase.generate],
+}
 
 
 def main() -> int:
     options = _options()
     for each in LIBRARIES:
         __import__(each)
-    os.environ.pop("HYPOTHESIS_PROFILE", None)
+    settings.register_profile("mutating", derandomize=True, **_AS_USUAL)
+    os.environ["HYPOTHESIS_PROFILE"] = "mutating"  # the usual examples; one that fails need not be made smaller
     os.environ["PYTHONPATH"] = str(ROOT)
     kept = Path(options.kept)
     kept.mkdir(parents=True, exist_ok=True)

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plans.conversation import AtRound, Back, Forward, Grain, Next, No, Redo, RippedBack, Undo, WhereAmI, Yes
+from plans.conversation import AtRound, Back, Forward, Grain, Next, No, PlaceSet, Redo, RippedBack, Undo, WhereAmI, Yes
 from plans.engine import replay
 from plans.engine.apart import sock_ahead
 from plans.engine.courses import course
-from plans.engine.places import position
+from plans.engine.places import place, position
 from plans.engine.resuming import resume
 from plans.pattern import Half, Sock, StageName
 from tests.plans.knitter import Knitter, shown
@@ -149,14 +149,27 @@ def test_undo_and_redo_bring_both_socks_back_and_forth() -> None:
     assert apart == knitter.progress.now
 
 
-def test_back_and_forward_move_the_sock_behind_and_leave_the_other() -> None:
+@pytest.mark.parametrize("sock", [1, 2])
+def test_back_and_forward_move_the_sock_behind_and_leave_the_other(sock: Sock) -> None:
     knitter = foot_at(3)
-    knitter.say(AtRound(round=4, sock=1))
+    knitter.say(AtRound(round=4, sock=sock))
     knitter.say(Yes())
     knitter.say(Back(rounds=1))
-    assert (4, 2) == own_rounds(knitter)
+    assert {1: (4, 2), 2: (2, 4)}[sock] == own_rounds(knitter)
     knitter.say(Forward(rounds=1))
-    assert (4, 3) == own_rounds(knitter)
+    assert {1: (4, 3), 2: (3, 4)}[sock] == own_rounds(knitter)
+
+
+@pytest.mark.parametrize(("sock", "name"), [(1, "sock-first"), (2, "sock-second")])
+def test_where_am_i_tells_that_the_sock_ahead_is_finished(sock: Sock, name: str) -> None:
+    knitter = Knitter(practice(), "half").knits_to(StageName.CUFF, 2)
+    the_course = course(knitter.plan)
+    end = place(the_course, the_course.end)
+    knitter.happens(PlaceSet(
+        now=knitter.progress.now.model_copy(update={"first" if sock == 1 else "second": end}), why="at_round",
+    ))  # fmt: skip
+
+    assert f"sock-finished(sock {name})" in shown(knitter.say(WhereAmI()))
 
 
 def test_no_drops_it_and_says_of_which_sock() -> None:

@@ -49,6 +49,14 @@ def taken_grams(plan, progress, sock=1):
     return use_of(plan).of(row.index for row in plan.rows[:end] if row.sock == sock) / 4000
 
 
+@pytest.mark.parametrize(("washed", "metres"), [(True, 5), (False, 4)])
+def test_the_reserve_is_that_of_the_swatch_washed_or_not(washed, metres):
+    plan = hers(swatch=Swatch(stitches=30, rounds=42, washed=washed), ball="26cm")
+    _, _, values = told(plan, at_round(plan, StageName.FOOT, 10), NewBall())
+
+    assert metres == values["metres"]
+
+
 def test_weighing_is_written_down_and_moves_nothing():
     progress = at_round(PLAN, StageName.FOOT, 10)
     events, _, _ = told(PLAN, progress, YarnLeft(grams=40))

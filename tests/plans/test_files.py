@@ -10,11 +10,12 @@ from hypothesis import strategies as st
 from plans.conversation import Measure, Problem, Reply
 from plans.files import LONGEST_FILE, read_wishes, write_wishes
 from plans.files.comments import COMMENTS, EXAMPLES
-from plans.files.fields import READERS, read_answer
-from plans.pattern import BindOff, Heel, Toe
+from plans.files.fields import READERS, read_answer, read_counts
+from plans.pattern import BindOff, Heel, StageName, Toe
 from plans.quantities import Length
+from plans.sayings import SAYINGS
 from plans.sizing.sayings import FIELD_SAYINGS, SIZING_SAYINGS
-from plans.wishes import Swatch, Wishes
+from plans.wishes import Count, Swatch, Wishes, Worked
 from tests.plans.made_up_wishes import absurd_wishes, wishes
 
 SWATCH = "swatch = { stitches = 30, rounds = 42 }\n"
@@ -24,6 +25,7 @@ def problems(text: str) -> list[tuple[str, str, dict]]:
     """Key, place and values; no field replies, only their keys."""
     found = read_wishes(text)
     assert isinstance(found, tuple), found
+    assert all(SAYINGS[each.key] == {name for name, _ in each.values} for each in found)
     return [(each.key, each.where, {name: getattr(value, "key", value) for name, value in each.values})
             for each in found]  # fmt: skip
 
@@ -182,6 +184,41 @@ def test_a_mistake_is_named_at_its_line_and_column(line, key, column):
     assert (key, f"line 4, column {column}") == (found, where)
 
 
+def test_a_file_older_than_the_oldest_is_told_which_there_are():
+    [(key, where, values)] = problems(SWATCH + "schema_version = 0")
+
+    assert ("choice-unknown", "line 2, column 18") == (key, where)
+    assert {"field": "field-schema-version", "text": "0", "choices": "1"} == values
+
+
+def test_one_count_that_cannot_be_read_is_told_beside_those_that_can():
+    counts = 'counts = [{ stitches = 30, rounds = 42 }, { stitches = "many" }]\n'
+    [(key, where, values)] = problems(SWATCH + counts)
+
+    assert ("number-unreadable", "line 2, column 10") == (key, where)
+    assert {"field": "field-stitches", "text": "many"} == values
+
+
+def test_a_chart_lies_on_the_front_of_the_leg_unless_told_otherwise():
+    found = read_wishes(SWATCH + "chart = { rows = ['|-', '-|'] }")
+
+    assert isinstance(found, Wishes)
+    assert (found.chart.on, found.chart.stages, found.chart.yarns) == ("front", (StageName.LEG,), None)
+    assert "chart" == found.chart.name
+
+
+@pytest.mark.parametrize(
+    ("direction", "text", "choices"),
+    [("direction", "sideways", "toe-up, cuff-down"),
+     ("needles", "hooks", "one-long-circular, two-circulars, double-pointed")],
+)  # fmt: skip
+def test_a_choice_that_is_none_is_told_with_those_there_are(direction, text, choices):
+    [(key, _, values)] = problems(SWATCH + f'{direction} = "{text}"')
+
+    assert key == "choice-unknown"
+    assert {"field": f"field-{direction}", "text": text, "choices": choices} == values
+
+
 def test_a_mistake_inside_a_table_is_named_at_its_line_and_column():
     text = 'ball = "23cm"\n[swatch]\nstitches = 30\nwarmth = 3\nrounds = 4\n\n over = 10\nleg = "3cm"'
 
@@ -279,6 +316,29 @@ def test_every_field_has_a_reader_a_name_and_a_comment():
 )  # fmt: skip
 def test_an_answer_typed_as_text_is_read_like_a_field(name, text, value):
     assert value == read_answer(name, text, "--" + name)
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("31 stitches 43 rounds over 10cm, flat, unwashed",
+         Count(stitches=31, rounds=43, over=Length.of_cm(10), worked=Worked.FLAT, washed=False)),
+        ("62 sts over 20 cm", Count(stitches=62, over=Length.of_cm(20))),
+        ("15 1/2 sts, 22 rnds over 2in, in the round, washed",
+         Count(stitches=Fraction(31, 2), rounds=22, over=Length.parse("2in"))),
+        ("43 rows", Count(rounds=43)),
+    ],
+)  # fmt: skip
+def test_a_count_typed_in_words_is_read(text, count):
+    assert (count,) == read_counts([text], "--count")
+
+
+@pytest.mark.parametrize("text", ["", "washed", "over 10cm", "stitches", "30", "30 stitches over ten"])
+def test_what_counts_nothing_is_no_count(text):
+    found = read_counts([text], "--count")
+
+    assert isinstance(found, Problem)
+    assert ("counts-unreadable", "--count") == (found.key, found.where)
 
 
 @pytest.mark.parametrize(

@@ -32,6 +32,14 @@ def test_one_count_is_the_gauge_read_to_half_a_stitch():
     assert {} == keys(found)
 
 
+def test_the_mean_of_several_counts_is_told_with_how_far_off_it_may_be():
+    found = of(Count(stitches=31), Count(stitches=29, rounds=43))
+
+    assert {"counts": 3, "stitches": "30", "give_or_take": "1.2", "rounds": "42.5", "rounds_off": "1"} == keys(found)[
+        "gauge-mean"
+    ]
+
+
 def test_a_narrow_count_is_less_certain_than_a_wide_one():
     narrow, wide = (of(swatch=Swatch(stitches=3 * cm, rounds=4 * cm, over=f"{cm}cm")) for cm in (5, 10))
 

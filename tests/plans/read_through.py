@@ -1,0 +1,126 @@
+"""Answers, printed patterns and sizes as lines to be read through by a person; writes the golden files anew:
+
+    python -m tests.plans.read_through
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+from plans.charts import rows_of
+from plans.conversation import Grain, HowFar, HowMany, Next, Reply, WhatNext, WhereAmI
+from plans.files import write_wishes
+from plans.pattern import BindOff, Chart, Cuff, Direction, Heel, Leg, Needles, Plan, StageName, Toe
+from plans.sizing import size_sock
+from plans.wishes import Count, SockSize, Swatch
+from plans.written.printing import pattern_text
+from tests.plans.knitter import Knitter, shown
+from tests.plans.test_sizing import wished
+from tests.plans.written.pieces import PIECES, charted_sock, made
+from tests.strategies import practice, varied
+
+GOLDEN = Path(__file__).parent.parent / "golden"
+_EVERY = 7
+"""Steps from one time that she asks to the next."""
+
+ASKED: dict[str, tuple[Plan, Grain]] = {
+    "wrapped by halves": (practice(), "half"),
+    "from the cuff down": (varied("heel", "french"), "follow"),
+    "double-pointed, a sock at a time": (varied("heel", "forethought", Needles.DOUBLE_POINTED, alone=True), "follow"),
+    "mittens": (made(PIECES["mittens"]), "side"),
+    "cowl": (made(PIECES["cowl"]), "follow"),
+}
+
+PRINTED: dict[str, Plan] = {
+    "wrapped": practice(),
+    "french": varied("heel", "french"),
+    "short-row toe": varied("toe", "short-row-german"),
+    "ribbed leg on double-pointed needles": varied("leg_style", "ribbed", Needles.DOUBLE_POINTED, alone=True),
+    "picot cuff on two circulars": varied("cuff_style", "picot", Needles.TWO_CIRCULARS),
+    "colours around": made(charted_sock("around", '["leg"]', "MMMC", "MMCC", more='main = "cream"\n')),
+    **{name: made(text) for name, text in PIECES.items()},
+}
+
+LACE = Chart(name="lace", rows=rows_of("||||||\n|O^O||"), on="front", stages=(StageName.LEG,))
+SIZED = {
+    "hers": {},
+    "only the foot": {"ball": None, "ankle": None, "heel_diagonal": None, "leg": None, "cuff": None},
+    "a shoe": {"foot_length": None, "shoe": "EU 39", "ball": None},
+    "a wide ankle": {"ankle": "28cm"},
+    "a narrow ankle": {"ankle": "16cm"},
+    "a large heel": {"heel_diagonal": "38cm"},
+    "a small heel": {"heel_diagonal": "26cm"},
+    "a large heel in short rows": {"heel_diagonal": "36cm", "heel": Heel("short-row-german")},
+    "up to the calf": {"calf": "36cm", "leg": "36cm"},
+    "widened to the calf": {"calf": "36cm", "leg": "36cm", "leg_style": Leg("calf-shaped")},
+    "an edge for a large heel": {"heel_diagonal": "35cm", "bind_off": BindOff("decrease")},
+    "more stitches": {"around": 72},
+    "fewer stitches, her needle": {"around": 56, "needle": "2.5mm"},
+    "a child": {"foot_length": "14cm", "ball": None, "ankle": None, "heel_diagonal": None, "leg": None, "cuff": None},
+    "rounds of her own": {"foot_rounds": 30, "leg_rounds": 50, "cuff_rounds": 12},
+    "from the cuff down": {"direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft")},
+    "a short foot in a deep heel": {"foot_length": "16cm", "around": 72},
+    "a short foot and a long toe": {"foot_length": "13cm", "toe": Toe("wide"), "cast_on": 16},
+    "a leg too short": {"leg": "2cm", "cuff": None},
+    "an odd swatch": {"swatch": Swatch(stitches=30, rounds=26)},
+    "a coarse swatch": {"swatch": Swatch(stitches=Fraction(9), rounds=13)},
+    "lace": {"chart": LACE, "cuff_style": Cuff("picot")},
+}
+
+
+FILES = {"hers": wished(), "with all that can be wished": wished(
+    name="a = b", shoe="EU 39", calf="36cm", foot_rounds=30, leg_rounds=50, cuff_rounds=12, around=64, cast_on=24,
+    needle="2.5mm", skein="50g", skein_length="200m", skeins=2, chart=LACE, socks=("left", "right"),
+    counts=(Count(stitches=31, over="5cm", washed=False),), through_back_loop=True, one_at_a_time=True,
+)}  # fmt: skip
+
+
+def filed(name: str) -> Iterator[str]:
+    """Its plan file, with what is explained in it; not which heels and the like there are, which grow more."""
+    for line in write_wishes(FILES[name]).split("\n"):
+        if not line.startswith("#") or '"' not in line:
+            yield line
+
+
+def answers(name: str) -> Iterator[str]:
+    """Every answer at every few steps."""
+    knitter = Knitter(*ASKED[name])
+    step = 0
+    while not knitter.finished:
+        if step % _EVERY == 0:
+            yield from (shown(knitter.say(question)) for question in (WhereAmI(), HowMany(), HowFar(), WhatNext()))
+        knitter.say(Next())
+        step += 1
+
+
+def printed(name: str) -> Iterator[str]:
+    """Its pattern."""
+    yield from pattern_text(PRINTED[name]).split("\n")
+
+
+def sized(name: str) -> Iterator[str]:
+    """All numbers of a sock and all that is noted of it; or why there is none."""
+    found = size_sock(wished(**SIZED[name]))
+    if isinstance(found, SockSize):
+        numbers = found.model_dump(exclude={"notes"}, mode="json")
+        yield ", ".join(f"{field} {value}" for field, value in numbers.items() if value is not None)
+        yield from (shown(note) for note in found.notes)
+    else:
+        for problem in found:
+            yield f"{problem.where}: {shown(Reply(key=problem.key, values=problem.values))}"
+
+
+TEXTS = {"answers": (ASKED, answers), "printed": (PRINTED, printed), "sizes": (SIZED, sized),
+         "plan_files": (FILES, filed)}  # fmt: skip
+"""By the name of the golden file: what there is in it, and how each is told."""
+
+
+def read_through(file: str) -> str:
+    """The whole of a golden file."""
+    names, told = TEXTS[file]
+    return "\n".join(f"== {name}\n" + "".join(f"{line.rstrip()}\n" for line in told(name)) for name in names)
+
+
+if __name__ == "__main__":
+    for each in TEXTS:
+        (GOLDEN / f"{each}.txt").write_text(read_through(each), encoding="utf-8")
