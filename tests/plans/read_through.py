@@ -37,6 +37,13 @@ PRINTED: dict[str, Plan] = {
     "short-row toe": varied("toe", "short-row-german"),
     "ribbed leg on double-pointed needles": varied("leg_style", "ribbed", Needles.DOUBLE_POINTED, alone=True),
     "picot cuff on two circulars": varied("cuff_style", "picot", Needles.TWO_CIRCULARS),
+    **{f"{field} {name}": varied(field, name) for field, name in (
+        ("toe", "rounded"), ("toe", "wide"), ("toe", "anatomic"), ("toe", "short-row-wrapped"), ("increase", "kfb"),
+        ("increase", "lifted"), ("sole", "reinforced"), ("heel", "german"), ("heel", "eye-of-partridge"),
+        ("heel", "mini-gusset"), ("heel", "short-row-shadow"), ("heel", "afterthought"), ("leg_style", "calf-shaped"),
+        ("leg_style", "ribbed"), ("cuff_style", "rolled"), ("cuff_style", "folded"), ("cuff_style", "rib-2x2"),
+        ("bind_off", "sewn"), ("bind_off", "tubular"), ("bind_off", "yarn-over"),
+    )},
     "colours around": made(charted_sock("around", '["leg"]', "MMMC", "MMCC", more='main = "cream"\n')),
     **{name: made(text) for name, text in PIECES.items()},
 }
@@ -61,6 +68,18 @@ SIZED = {
     "from the cuff down": {"direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft")},
     "a short foot in a deep heel": {"foot_length": "16cm", "around": 72},
     "a short foot and a long toe": {"foot_length": "13cm", "toe": Toe("wide"), "cast_on": 16},
+    "a very short foot": {"foot_length": "12cm", "around": 72},
+    "a short foot, rounded toe": {"foot_length": "13cm", "around": 72, "toe": Toe("rounded")},
+    "a short foot, short-row toe": {"foot_length": "14cm", "around": 72, "toe": Toe("short-row-german")},
+    "a short foot, short-row toe cast on": {
+        "foot_length": "14cm", "around": 72, "cast_on": 36, "toe": Toe("short-row-german"),
+    },
+    "a short foot from the cuff down": {
+        "foot_length": "13cm", "around": 72, "direction": Direction.CUFF_DOWN, "heel": Heel("french"),
+        "bind_off": BindOff("graft"),
+    },
+    "a very tight ankle": {"ankle": "34cm", "needle": "2.5mm"},
+    "a very small heel": {"heel_diagonal": "22cm", "needle": "2.5mm"},
     "a leg too short": {"leg": "2cm", "cuff": None},
     "an odd swatch": {"swatch": Swatch(stitches=30, rounds=26)},
     "a coarse swatch": {"swatch": Swatch(stitches=Fraction(9), rounds=13)},

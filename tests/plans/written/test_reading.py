@@ -220,3 +220,40 @@ def made_rows(text: str) -> tuple[Row, ...]:
     plan = read_pattern_file(text)
     assert not isinstance(plan, tuple), plan
     return plan.rows
+
+
+def test_a_chart_is_repeated_to_the_marker_and_no_further():
+    head = "[charts]\nab = '-|'\n"
+    text = f"""
+multiple = 4
+pattern = '''
+CO 16. Join in the round.
+Body
+Rnd 1: k8, pm, k8.
+Rnd 2: chart ab to m, sm, k8.
+BO all.
+'''
+[swatch]
+stitches = 20
+rounds = 28
+{head}"""
+    row = next(row for row in made(text).rows if (row.stage, row.round) == (StageName.BODY, 2))
+
+    ops = [(group.op.value, group.times) for group in row.ops]
+
+    assert [("k", 1), ("p", 1)] * 4 + [("slip_marker", 1), ("k", 8)] == ops
+
+
+@pytest.mark.parametrize(("text", "op"), [("BO all.", Op.BO), ("BO all sts with yo.", Op.YO_BO)])
+def test_an_end_may_be_bound_off_with_yarn_overs(text, op):
+    plan = made(PIECES["mittens"].replace("BO all sts.", text))
+    ends = {group.op for row in plan.rows if row.stage is StageName.BIND_OFF for group in row.ops}
+
+    assert {op} == ends & {Op.BO, Op.YO_BO}
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_a_file_from_another_system_is_the_same_piece(name):
+    other = "\N{BYTE ORDER MARK}" + PIECES[name].replace("\n", "\r\n")
+
+    assert made(PIECES[name]).rows == made(other).rows
