@@ -20,13 +20,41 @@ _FITTED = {StageName.FOOT, StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL
 def check_acts(case: Case) -> Iterator[Finding]:
     """Compare each row's acts with those its place asks for."""
     marked = frozenset(_second_rounds(case))
+    known: dict[tuple[object, ...], frozenset[Act]] = {}
+    right: set[tuple[tuple[Act, ...], frozenset[Act]]] = set()
     for place, row in enumerate(case.plan.rows):
-        due = {*_before(case, place, row), *_after(case, place, row), *_turn(case, place, row)}
-        due |= {Act.MARKER} if place in marked and case.owners[place] else set()
-        yield from _compare(place, row.acts, due)
+        within = _within(case, place, row)
+        due = known.get(within) if within else None
+        if due is None:
+            due = frozenset({*_before(case, place, row), *_after(case, place, row), *_turn(case, place, row)})
+            if within:
+                known[within] = due
+        if place in marked and case.owners[place]:
+            due |= {Act.MARKER}
+        if (row.acts, due) in right:
+            continue
+        told = tuple(_compare(place, row.acts, due))
+        if not told:
+            right.add((row.acts, due))
+        yield from told
 
 
-def _compare(place: int, acts: tuple[Act, ...], due: set[Act]) -> Iterator[Finding]:
+def _within(case: Case, place: int, row: Row) -> tuple[object, ...]:
+    """All that the acts of a round well within its stage depend on; nothing where more matters.
+
+    Something else is due only in a stage's first round and its last two, where a heel or a toe is worked back and
+    forth, at the bind-off, and at the very end.
+    """
+    stage, number = case.owners[place], case.due[place]
+    if stage is None or stage.name is StageName.BIND_OFF or not 1 < number < case.of[place] - 1:
+        return ()
+    if place in (0, stage.first_row, len(case.plan.rows) - 1) or case.turns_back(place):
+        return ()
+    changes = case.plan.rows[place - 1].yarn != row.yarn
+    return stage.name, row.sock, row.half, row.turn_after, changes
+
+
+def _compare(place: int, acts: tuple[Act, ...], due: frozenset[Act]) -> Iterator[Finding]:
     for act in sorted(due.difference(acts), key=_place):
         yield found(place, "act-missing", act=str(act))
     known: set[Act] = set()

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from plans.charts import SYMBOLS, Cell
-from plans.pattern import Chart, ChartRow, Colour, Half, Row, StageName
+from plans.pattern import Chart, ChartRow, Colour, Group, Half, Row, StageName
+from plans.proof.alike import OfOps
 from plans.proof.findings import Case, Finding, found
 from plans.stitches import Op, takes
 
@@ -15,7 +16,7 @@ def check_charts(case: Case) -> Iterator[Finding]:
     chart = case.plan.charts[0] if case.plan.charts else None
     if len(case.plan.charts) > 1:
         yield found(None, "stated-wrong", name="charts", stated=len(case.plan.charts), found=1)
-    fronts = {1: 0, 2: 0}
+    fronts, coloured = {1: 0, 2: 0}, OfOps(_is_coloured)
     for place, row in enumerate(case.plan.rows):
         due = None
         if chart is not None and _is_due(case, chart, place, row):
@@ -27,8 +28,12 @@ def check_charts(case: Case) -> Iterator[Finding]:
         elif chart is not None and due is not None:
             if _unrolled(row) != _expected(chart, due.row, row.stitches_after):
                 yield Finding(place, "chart-not-followed", {"row": due.row})
-        elif any(group.colour is not Colour.MAIN for group in row.ops):
+        elif coloured(row.ops):
             yield found(place, "chart-row-wrong")
+
+
+def _is_coloured(ops: tuple[Group, ...]) -> bool:
+    return any(group.colour is not Colour.MAIN for group in ops)
 
 
 def _is_due(case: Case, chart: Chart, place: int, row: Row) -> bool:

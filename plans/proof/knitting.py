@@ -25,12 +25,37 @@ class Knitted(NamedTuple):
     stopped: bool = False
 
 
-def knit_row(needle: Needle, row: Row, side: Facing) -> Knitted:
-    """Knit one row with the given side of the work facing; the needle is changed."""
+class _Move(NamedTuple):
+    """A group to be worked its own way, or without one so many stitches that make one loop of one."""
+
+    group: Group | None
+    number: int
+    way: "Callable[[Hands, Group], bool]"
+    markless: bool = False
+
+
+Moves = tuple[_Move, ...]
+
+
+def moves(ops: tuple[Group, ...]) -> Moves:
+    """What the hands do for the operations of a row: stitches that make one loop of one go together."""
+    found: list[_Move] = []
+    for group in ops:
+        if group.op not in _SIMPLE or group.wrap or group.double:
+            found.append(_Move(group, 0, _WAYS.get(group.op, _work), group.op in _MARKLESS))
+        elif found and found[-1].group is None:
+            found[-1] = found[-1]._replace(number=found[-1].number + group.times)
+        else:
+            found.append(_Move(None, group.times, _work))
+    return tuple(found)
+
+
+def knit_row(needle: Needle, row: Row, side: Facing, work: Moves | None = None) -> Knitted:
+    """Knit one row with the given side of the work facing, by its moves; the needle is changed."""
     hands = Hands(needle, row, side)
     before = needle.counts[hands.tag]
     hands.find_yarn(row)
-    stopped = not _work_all(hands, row.ops)
+    stopped = not _work_all(hands, moves(row.ops) if work is None else work)
     whole = hands.took == before
     beyond = 0 if whole or stopped else hands.count_beyond()
     hands.lay_down()
@@ -40,21 +65,17 @@ def knit_row(needle: Needle, row: Row, side: Facing) -> Knitted:
     return Knitted(whole, needle.counts[hands.tag], beyond, tuple(hands.faults), stopped)
 
 
-def _work_all(hands: Hands, ops: tuple[Group, ...]) -> bool:
-    """All operations of a row; those that make one loop of one are worked together, as they do the same."""
-    simple = 0
-    for group in ops:
-        if group.op in _SIMPLE and not group.wrap and not group.double:
-            simple += group.times
+def _work_all(hands: Hands, work: Moves) -> bool:
+    for group, number, way, markless in work:
+        if group is None:
+            if not _work_simple(hands, number):
+                return False
             continue
-        if simple and not _work_simple(hands, simple):
-            return False
-        simple = 0
-        if group.op in _MARKLESS:
+        if markless:
             _check_marks(hands, group, [], 1)
-        if not _WAYS.get(group.op, _work)(hands, group):
+        if not way(hands, group):
             return False
-    return not simple or _work_simple(hands, simple)
+    return True
 
 
 def _work_simple(hands: Hands, number: int) -> bool:
@@ -62,7 +83,8 @@ def _work_simple(hands: Hands, number: int) -> bool:
     taken = hands.pick(number)
     if taken is None:
         return False
-    _check_marks(hands, None, taken, 1)
+    if hands.met_marks:
+        _check_marks(hands, None, taken, 1)
     hands.make(number)
     return True
 

@@ -8,6 +8,7 @@ marks packed, because an adult pair has tens of thousands of them.
 
 from collections import deque
 from collections.abc import Callable, Iterable
+from itertools import islice
 
 from plans.conversation import Value
 from plans.pattern import Facing, Half, Row
@@ -26,6 +27,8 @@ _HALVES = (Half.FRONT, Half.BACK)
 
 Fault = tuple[str, dict[str, Value]]
 """A key of the proof's sayings and its values."""
+
+_LOW_BITS = (TAG | MARKS).__and__
 
 Take = Callable[[], int]
 Put = Callable[[Iterable[int]], None]
@@ -63,9 +66,9 @@ class Needle:
         """Loops on all needles."""
         return sum(self.counts)
 
-    def line(self, tag: int) -> deque[int]:
-        """The needle on which loops of a half lie."""
-        return self.backs if tag & BACK_HALF else self.loops
+    def lines(self, tag: int) -> tuple[deque[int], deque[int]]:
+        """The needle on which loops of a half lie, and that of the other half."""
+        return (self.backs, self.loops) if tag & BACK_HALF else (self.loops, self.backs)
 
     def is_cup(self, sock: int) -> bool:
         """Whether a sock's front still hangs on waste yarn: its back is worked alone."""
@@ -78,11 +81,6 @@ class Needle:
             return False
         self.backs.append(self.loops.pop())
         return True
-
-
-def tag_of(sock: int, half: Half) -> int:
-    """The low bits of every loop of that half."""
-    return sock - 1 + (BACK_HALF if half is Half.BACK else 0)
 
 
 def names_of(loop: int) -> tuple[int, str]:
@@ -102,29 +100,31 @@ class Hands:
         near, far: where in the line the next loop and the last one made lie.
     """
 
+    __slots__ = (
+        "edges", "far", "faults", "loops", "met_marks", "near", "needle", "other", "put", "room", "side", "sock",
+        "tag", "take", "took", "wrapped",
+    )  # fmt: skip
+
     def __init__(self, needle: Needle, row: Row, side: Facing) -> None:
         self.needle = needle
-        self.tag = tag_of(row.sock, row.half)
-        self.sock = row.sock - 1
+        self.sock = sock = row.sock - 1
+        self.tag = sock + BACK_HALF if row.half is Half.BACK else sock
         self.side = side
-        self.edges = needle.two or needle.is_cup(self.sock)
-        self.room = self._room()
+        self.edges = needle.two or needle.is_cup(sock)
+        self.room = self._room() if self.edges else len(needle.loops)
         self.took = 0
         self.wrapped = 0
         self.met_marks = False
         self.faults: list[Fault] = []
-        self.loops = loops = needle.line(self.tag)
-        self.other = needle.line(self.tag ^ BACK_HALF)
+        self.loops, self.other = loops, _ = needle.lines(self.tag)
         right_side = side is Facing.RS
         self.take: Take = loops.popleft if right_side else loops.pop
         self.put: Put = loops.extend if right_side else loops.extendleft
         self.near, self.far = (0, -1) if right_side else (-1, 0)
 
     def _room(self) -> int:
-        """On one long needle other halves lie beyond the edges; else a half may lie there alone, edge to edge."""
+        """Where a half lies alone, edge to edge; on one long needle other halves lie beyond the edges."""
         needle, loops = self.needle, self.needle.counts[self.tag]
-        if not self.edges:
-            return len(needle.loops)
         right_side = self.side is Facing.RS
         before = loops if right_side and not needle.unworked[self.tag] else needle.unworked[self.tag]
         return before if right_side else loops - before
@@ -162,8 +162,11 @@ class Hands:
         return here if here == hangs or self.other is loops else self._nearest(self.other)
 
     def _nearest(self, loops: deque[int]) -> int:
-        order = reversed(loops) if self.side is Facing.RS else iter(loops)
-        return next((loop & ~MARKS for loop in order if loop & SECOND_SOCK == self.sock), -1)
+        sock = self.sock
+        for loop in reversed(loops) if self.side is Facing.RS else loops:
+            if loop & SECOND_SOCK == sock:
+                return loop & ~MARKS
+        return -1
 
     def make(self, number: int, marks: int = 0) -> None:
         """Put new loops on the filling tip; the yarn then hangs at the last of them."""
@@ -182,13 +185,10 @@ class Hands:
             self.too_few()
             return None
         self.room -= number
-        take, tag = self.take, self.tag
-        taken = [take() for _ in range(number)]
-        strange = [loop for loop in taken if loop & (TAG | MARKS) != tag]
-        self.met_marks = bool(strange)
-        if strange:
-            strange = [loop for loop in strange if loop & TAG != tag]
-        if strange:
+        tag = self.tag
+        taken = list(islice(iter(self.take, None), number))
+        self.met_marks = set(map(_LOW_BITS, taken)) != {tag}
+        if self.met_marks and (strange := [loop for loop in taken if loop & TAG != tag]):
             self._wrong_loops(strange[0], begun=len(strange) < number or self.took > 0)
             return None
         self.took += number

@@ -45,7 +45,14 @@ def use_of(plan: Plan, *, washed: bool = True) -> Use:
     one = stitch(plan.gauge.stitches_per_10cm, plan.gauge.rounds_per_10cm, washed=washed)
     table = {id(op): take(op, plan.construction.bind_off) for op in Op}  # by identity: an operation's hash is slow
     ends = [end for sock in (1, 2) for end in _ends(plan, sock)]
-    return Use(one, tuple((*_row(row.ops, table), ends.count(row.index)) for row in plan.rows))
+    known: dict[tuple[int, ...], tuple[int, int, int, int]] = {}
+    found: list[_Row] = []
+    for row in plan.rows:
+        alike = tuple(map(id, row.ops))  # rows of the very same groups take the same
+        if alike not in known:
+            known[alike] = _row(row.ops, table)
+        found.append((*known[alike], ends.count(row.index)))
+    return Use(one, tuple(found))
 
 
 def _ends(plan: Plan, sock: int) -> tuple[int, ...]:
