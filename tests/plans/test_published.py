@@ -8,7 +8,7 @@ import pytest
 
 from plans.amounts import Thread
 from plans.making import Made, make_plan
-from plans.pattern import StageName, Toe
+from plans.pattern import Cuff, Direction, Half, StageName, Toe
 from plans.quantities import Length
 from plans.rows.heels import heel
 from plans.rows.parts import Numbers
@@ -19,6 +19,7 @@ from plans.sizing.limits import check_around
 from plans.sizing.proportions import usual_cast_on
 from plans.sizing.shoes import BARLEYCORN, PARIS_POINT, System, parse_shoe, size_for
 from plans.sizing.standards import needle_by_old_uk, needle_by_thickness, needle_by_us, yarn_weights
+from plans.stitches import Op
 from plans.wishes import SockSize, Swatch, Wishes
 from plans.yarn.ball import classes_of
 from plans.yarn.geometry import DRY_RELAXED, FULLY_RELAXED, WET_RELAXED, loop_mm
@@ -157,7 +158,40 @@ def _french_heel(given):
     }
 
 
+def _cuff_down_sock(given):
+    """Counts of a whole sock in the order in which they are knitted, from its rows."""
+    given = dict(given)
+    made = make_plan(Wishes(
+        swatch=Swatch(stitches=30, rounds=42), foot_length="26cm", ball="24cm", direction=Direction.CUFF_DOWN,
+        cuff_style=Cuff(given.pop("cuff_style", "rib-1x1")), **given,
+    ))  # fmt: skip
+    assert isinstance(made, Made), made
+    rows = [row for row in made.plan.rows if row.sock == 1]
+    backs = {stage: [row for row in rows if row.stage is stage and row.half is Half.BACK] for stage in StageName}
+    *turn, across = backs[StageName.HEEL_TURN]
+    picked_up, *narrowing = backs[StageName.GUSSET]
+    toe = [2 * row.stitches_after for row in backs[StageName.TOE] if any(group.op is Op.SSK for group in row.ops)]
+    return {
+        "cast_on": made.plan.cast_on,
+        "cuff_rounds": len(backs[StageName.CUFF]),
+        "leg_rounds": len(backs[StageName.LEG]),
+        "flap_stitches": backs[StageName.HEEL_FLAP][0].stitches_after,
+        "flap_rows": len(backs[StageName.HEEL_FLAP]),
+        "first": turn[0].ops[0].times,
+        "left": turn[-1].stitches_after,
+        "picked_up": [across.ops[-1].times, picked_up.ops[0].times],
+        "widest": made.plan.half + picked_up.stitches_after,
+        "decreases": sum(any(group.op is Op.SSK for group in row.ops) for row in narrowing),
+        "gusset_rounds": len(narrowing),
+        "after_gusset": made.plan.half + narrowing[-1].stitches_after,
+        "foot_rounds": len(backs[StageName.FOOT]),
+        "toe": toe,
+        "toe_to_28": toe[: toe.index(28) + 1] if 28 in toe else toe,
+    }
+
+
 CHECKS = {
+    "cuff-down-sock": _cuff_down_sock,
     "french-heel": _french_heel,
     "usual-cast-on": _usual_cast_on,
     "finished-around": _finished_around,
