@@ -57,11 +57,14 @@ class Caution:
         sure: at this confidence and above a text is complete after a short pause.
         after_talk_s: a text counts only so long after talk, or it may belong to it.
         talk_s: unknown words are talk if they last so long; shorter is a cough or a command not understood.
+        letters_a_second: hardly anybody speaks faster, spaces left out; what would have to be said faster is not
+            complete after a short pause, as it is likely the beginning of something else.
     """
 
     sure: float = 0.6
     after_talk_s: float = 1.0
     talk_s: float = 0.5
+    letters_a_second: float = 22.0
 
 
 class Following(ABC):
@@ -195,7 +198,8 @@ class Following(ABC):
         self._again = self._second_opinion()
         self._own = self._like_taught()
         best = fused(self._again or (first,), self._own, self._caution.sure)[0]
-        if best.confidence >= self._caution.sure and not self._follows_talk():
+        is_sure = best.confidence >= self._caution.sure
+        if is_sure and not self._follows_talk() and not self._is_too_fast(best.words, ended):
             self._utterances.settle(self._expected.wait(best.words))
         return Partial(best.words, self._began)
 
@@ -235,6 +239,10 @@ class Following(ABC):
         sound = np.concatenate(self._sound) if self._sound else np.zeros(0, np.int16)
         end = max(0, len(sound) - self._utterances.pause_samples)
         return features(sound[self._utterances.lead_samples : end])
+
+    def _is_too_fast(self, words: str, ended: int) -> bool:
+        seconds = (ended - self._began) / SAMPLE_RATE_HZ
+        return len(words.replace(" ", "")) > self._caution.letters_a_second * seconds
 
     def _follows_talk(self) -> bool:
         if self._talk_ended is None:

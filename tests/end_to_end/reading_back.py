@@ -52,7 +52,10 @@ SECONDS_A_PHONE = 0.085
 LENGTH_TOLERANCE = 0.22
 
 
-CONSIDERED = 24
+LETTERS_A_SECOND = 13
+"""Of the program's voice; a sentence half as long again as the sound, or as much shorter, is not considered."""
+TOO_LONG = 1.5
+CONSIDERED = 32
 """Sentences, those that are most like what Whisper would write down by itself."""
 
 
@@ -60,18 +63,23 @@ class ByWhisper:
     """Which of some sentences a sound is, by Whisper's score of each."""
 
     def __init__(self, sentences: Iterable[str]) -> None:
-        self._lengths = Lengths(sentences)
+        self._sentences = sorted(map(plain_words, sentences))
         self._network = load_whisper(data_dir())
 
     def read(self, samples: np.ndarray) -> str:
-        """The sentence that is likeliest in the sound (16 kHz, int16); none where all are too long or too short."""
+        """The sentence that is likeliest in the sound (16 kHz, int16)."""
         sound = self._network.encode(samples)
-        freely = sound.words.split()
-        near = [plain_words(each) for each in self._lengths.near(samples)]
-        near.sort(key=lambda each: SequenceMatcher(None, each.split(), freely, autojunk=False).ratio(), reverse=True)
-        near = near[:CONSIDERED]
+        freely = SequenceMatcher(b=sound.words, autojunk=False)
+
+        def alike(sentence: str) -> float:
+            freely.set_seq1(sentence)
+            return freely.ratio()
+
+        letters = LETTERS_A_SECOND * speech_seconds(samples)
+        fit = [each for each in self._sentences if letters / TOO_LONG < len(each.replace(" ", "")) < TOO_LONG * letters]
+        near = sorted(fit or self._sentences, key=alike, reverse=True)[:CONSIDERED]
         _, scores = sound.scored(near)
-        return max(zip(near, scores, strict=True), key=lambda each: each[1].score, default=("",))[0]
+        return max(zip(near, scores, strict=True), key=lambda each: each[1].score)[0]
 
 
 class Lengths:

@@ -9,6 +9,8 @@ from models.utterances import FRAME_SAMPLES, Pauses
 
 PAUSES = Pauses(lead=3, look=2, brief=4, short=6, long=12)
 QUIET = np.zeros(FRAME_SAMPLES, np.int16)
+SPOKEN = "#" * 70
+"""Long enough for any of the words."""
 WORDS = Vocabulary(("next", "how many", "how many stitches", "help"), costly=frozenset({"next"}))
 
 
@@ -78,13 +80,21 @@ def test_silence_is_enough_when_nothing_else_can_come_and_a_little_later_where_a
     told = Told(said)
     told.expect(WORDS)
 
-    assert _heard(told, "..####" + "." * 20) == [(said.words, silence)]
+    assert _heard(told, f"..{SPOKEN}" + "." * 20) == [(said.words, silence)]
+
+
+@pytest.mark.parametrize(("frames", "silence"), [(18, PAUSES.long), (19, PAUSES.brief)])
+def test_what_nobody_can_have_said_so_fast_waits_for_what_may_follow(frames, silence):
+    told = Told(_sure("help"))
+    told.expect(WORDS)
+
+    assert _heard(told, ".." + "#" * frames + "." * 20) == [("help", silence)]
 
 
 def test_it_begins_to_read_when_a_pause_begins_and_reads_once():
     told = Told(_sure("help"))
     told.expect(WORDS)
-    _run(told, "..####" + "." * 20)
+    _run(told, f"..{SPOKEN}" + "." * 20)
 
     assert told.asked == ["take up", "begin", "so far", "known"]
 
@@ -92,7 +102,7 @@ def test_it_begins_to_read_when_a_pause_begins_and_reads_once():
 def test_speech_that_goes_on_is_read_again_at_the_next_pause():
     told = Told(_sure("how many"))
     told.expect(WORDS)
-    found = _run(told, "..####.....####" + "." * 20)
+    found = _run(told, f"..{SPOKEN}.....{SPOKEN}" + "." * 20)
 
     assert [type(each) for each, _ in found] == [Partial, Partial, Heard]
     assert told.asked == ["take up", "begin", "so far", "begin", "so far", "known"]
@@ -101,7 +111,7 @@ def test_speech_that_goes_on_is_read_again_at_the_next_pause():
 def test_what_the_end_of_the_stream_cuts_off_is_read_then():
     told = Told(_sure("help"))
     told.expect(WORDS)
-    _run(told, "..####..")
+    _run(told, f"..{SPOKEN}..")
 
     assert [each.words for each in told.finish()] == ["help"]
     assert told.asked == ["take up", "begin", "to end"]
