@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from plans.conversation import Measure, Problem, Reply
 from plans.files import wishes_text
-from plans.pattern import GiveOrTake, Needles, Plan
+from plans.pattern import GiveOrTake, Plan
 from plans.proof import prove
 from plans.quantities import Gauge, Length
 from plans.record import Record
@@ -41,7 +41,7 @@ def make_plan(wishes: Wishes) -> Made | tuple[Problem, ...]:
 
 def _lie_notes(wishes: Wishes) -> Iterator[Reply]:
     """That double-pointed needles hold one sock alone, where she did not say so."""
-    if wishes.needles is Needles.DOUBLE_POINTED and not wishes.one_at_a_time:
+    if wishes.needles.pointed and not wishes.one_at_a_time:
         yield Reply.of("needles-hold-one")
 
 

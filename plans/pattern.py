@@ -208,7 +208,13 @@ class Needles(StrEnum):
     ONE_LONG_CIRCULAR = "one-long-circular"
     TWO_CIRCULARS = "two-circulars"            # fronts on the one, backs on the other
     DOUBLE_POINTED = "double-pointed"          # five: a half on two of them, one sock at a time
+    FOUR_DOUBLE_POINTED = "double-pointed-four"  # four: the front on one of them, the back on two
     ONE_CIRCULAR = "one-circular"              # one piece, its whole round on the needle: no halves, all is front
+
+    @property
+    def pointed(self) -> bool:
+        """Whether they are double-pointed: they hold one sock, and it is not turned but in a heel."""
+        return self in {Needles.DOUBLE_POINTED, Needles.FOUR_DOUBLE_POINTED}
 
 
 class Order(StrEnum):

@@ -78,7 +78,7 @@ ARRANGEMENTS = tuple(
     (needles, alone)
     for needles in PAIR_NEEDLES
     for alone in (False, True)
-    if alone or needles is not Needles.DOUBLE_POINTED
+    if alone or not needles.pointed
 )
 """What a pair can lie on, both socks at once or one after the other; double-pointed needles hold one alone."""
 

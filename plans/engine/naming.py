@@ -30,7 +30,7 @@ def said(plan: Plan, key: str) -> str:
 
 def grain_name(plan: Plan, grain: Grain) -> Reply:
     """How large the steps are; a half lies on two double-pointed needles, and is a side of the one sock on them."""
-    by_needle = {"half": "needle", "side": "half"} if plan.construction.needles is Needles.DOUBLE_POINTED else {}
+    by_needle = {"half": "needle", "side": "half"} if plan.construction.needles.pointed else {}
     return Reply.of(f"grain-{by_needle.get(grain, grain)}")
 
 

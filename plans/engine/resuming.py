@@ -8,7 +8,7 @@ from plans.engine.courses import Course, course, slot
 from plans.engine.marking import heel_state
 from plans.engine.naming import half_of_row, is_whole, round_number, said, sock_name, stage_name
 from plans.engine.places import in_hand, span
-from plans.pattern import Act, Half, Needles, Plan, Row, StageName
+from plans.pattern import Act, Half, Plan, Row, StageName
 from plans.stitches import Op
 
 _AT_EDGE = frozenset({(1, Half.BACK), (2, Half.FRONT)})
@@ -70,7 +70,7 @@ def _yarn(the_course: Course, at: int, sock: int) -> tuple[Reply, ...]:
     if not ahead or _is_cut(the_course, at, sock):
         return (Reply.of("yarn-cut", sock=name),)
     last = behind[-1]
-    pointed = the_course.plan.construction.needles is Needles.DOUBLE_POINTED
+    pointed = the_course.plan.construction.needles.pointed
     if pointed or last.index == here or _same_strip(rows, here, last):
         return (Reply.of("yarn-at-the-working-point", sock=name),)
     ends = (last.sock, Half.BACK if last.stage is StageName.CAST_ON else last.half)

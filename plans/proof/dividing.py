@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import accumulate
 
-from plans.pattern import Row
+from plans.pattern import Half, Needles, Row
 from plans.proof.findings import Case, Finding, found
 from plans.proof.knitting import SETS_UP
 from plans.stitches import BIND_OFFS, JOINS, Op, makes, takes
@@ -14,7 +14,10 @@ _OFF = BIND_OFFS | JOINS | {Op.GRAFT_RIB, Op.FASTEN, Op.GATHER}
 
 
 def check_dividing(case: Case) -> Iterator[Finding]:
-    """A half lies on two needles, and a needle's loops are knitted onto one other; a heel's back lies on one."""
+    """A half lies on two needles, a needle's loops are knitted onto one other; a heel's back lies on one.
+
+    Of a set of four needles one holds the front.
+    """
     lies: dict[tuple[int, str], tuple[int, ...]] = {}
     for place, row in enumerate(case.plan.rows):
         here = (row.sock, str(row.half))
@@ -28,7 +31,8 @@ def _due(case: Case, place: int, row: Row, lie: tuple[int, ...]) -> tuple[tuple[
     ops = [group.op for group in row.ops for _ in range(group.times)]
     if case.turns_back(place) or not (SETS_UP | _OFF).isdisjoint(ops):
         return (), 0
-    if row.stitches_after <= _TOGETHER:
+    whole = row.half is Half.FRONT and case.plan.construction.needles is Needles.FOUR_DOUBLE_POINTED
+    if whole or row.stitches_after <= _TOGETHER:
         return (row.stitches_after,), 0
     taken, made = (list(accumulate(map(count, ops), initial=0)) for count in (takes, makes))
     if len(lie) == 2:

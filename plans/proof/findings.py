@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from plans.conversation import Problem, Value
-from plans.pattern import Half, Needles, Order, Plan, Row, Stage, StageName
+from plans.pattern import Half, Order, Plan, Row, Stage, StageName
 from plans.proof.knitting import Knitted
 from plans.rows.bind_offs import bind_off
 from plans.rows.cuffs import cuff
@@ -117,7 +117,7 @@ class Case(NamedTuple):
     @property
     def pointed(self) -> bool:
         """Whether it is knitted on double-pointed needles."""
-        return self.plan.construction.needles is Needles.DOUBLE_POINTED
+        return self.plan.construction.needles.pointed
 
     @property
     def passes(self) -> int:

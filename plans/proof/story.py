@@ -30,7 +30,7 @@ class Story:
         if toe_name is not None and toe(toe_name).cup:
             self._turned_back |= {StageName.TOE}
         self._halves = plan.construction.needles is not Needles.ONE_CIRCULAR
-        self._turns = plan.construction.needles is not Needles.DOUBLE_POINTED
+        self._turns = not plan.construction.needles.pointed
         self._alone = plan.construction.order is Order.ONE_AFTER_THE_OTHER
         self._began = 0
         self._kind = OfOps(_kind)

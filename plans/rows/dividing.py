@@ -1,6 +1,7 @@
 """A sock on a set of five double-pointed needles: two hold the front, two the back, the fifth knits.
 
-A quarter of the stitches on each of four needles (common practice). Each needle's stitches are knitted onto the free
+A quarter of the stitches on each of four needles; of a set of four needles one holds the front, two the back, and the
+fourth knits (both common practice). Each needle's stitches are knitted onto the free
 one, so what a needle gains or loses stays on it; stitches that the next operation would take from two needles at once
 are slipped on to the second of them. A heel worked back and forth lies on one needle.
 """
@@ -24,12 +25,15 @@ class _Cut(NamedTuple):
     made: int
 
 
-def divided(rows: Iterable[Row], back_and_forth: frozenset[StageName]) -> tuple[Row, ...]:
+def divided(
+    rows: Iterable[Row], back_and_forth: frozenset[StageName], *, whole_fronts: bool = False
+) -> tuple[Row, ...]:
     """The rows with what each leaves on which needle.
 
     Args:
         rows: of both socks, one sock after the other.
         back_and_forth: the stages in which backs are worked so.
+        whole_fronts: a front lies on one needle, of a set of four.
     """
     first: dict[tuple[Sock, Half], int] = {}
     found: list[Row] = []
@@ -40,7 +44,8 @@ def divided(rows: Iterable[Row], back_and_forth: frozenset[StageName]) -> tuple[
             first.pop(here, None)
             found.append(row)
             continue
-        cut = _cut(row.ops, row.stitches_after, first.get(here))
+        alone = whole_fronts and row.half is Half.FRONT
+        cut = None if alone else _cut(row.ops, row.stitches_after, first.get(here))
         if cut is None:
             first.pop(here, None)
             found.append(row.model_copy(update={"needles": (row.stitches_after,)}))

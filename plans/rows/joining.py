@@ -8,7 +8,6 @@ from plans.pattern import (
     Direction,
     Finished,
     Half,
-    Needles,
     Order,
     Pairing,
     Plan,
@@ -90,7 +89,7 @@ def placing(wishes: Wishes, numbers: Numbers) -> Placing:
 
 def order(wishes: Wishes) -> Order:
     """Whether both socks are on the needle; double-pointed ones hold one alone."""
-    alone = wishes.one_at_a_time or wishes.needles is Needles.DOUBLE_POINTED
+    alone = wishes.one_at_a_time or wishes.needles.pointed
     return Order.ONE_AFTER_THE_OTHER if alone else Order.BOTH_AT_ONCE
 
 

@@ -68,7 +68,7 @@ class Placing(NamedTuple):
     @property
     def pointed(self) -> bool:
         """Whether it is knitted on double-pointed needles."""
-        return self.needles is Needles.DOUBLE_POINTED
+        return self.needles.pointed
 
 
 def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]:
@@ -86,7 +86,9 @@ def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]
         _write_alone(line, 2, socks[1])
     finish = (*((Act.SEW_HEM,) if placing.hemmed else ()), Act.WEAVE_IN, Act.WASH)
     line.rows[-1] = line.rows[-1].model_copy(update={"acts": (*line.rows[-1].acts, *finish)})
-    return divided(line.rows, placing.back_and_forth) if placing.pointed else tuple(line.rows)
+    if not placing.pointed:
+        return tuple(line.rows)
+    return divided(line.rows, placing.back_and_forth, whole_fronts=placing.needles is Needles.FOUR_DOUBLE_POINTED)
 
 
 class _Around(NamedTuple):

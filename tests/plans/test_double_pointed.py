@@ -186,3 +186,33 @@ def test_only_on_double_pointed_needles_does_a_row_say_what_lies_on_which():
 
     assert {problem.key for problem in prove(plan.model_copy(update={"rows": rows}))} == {"needles-wrong"}
     assert course(plan).one_sock
+
+
+def test_of_a_set_of_four_one_needle_holds_the_front_and_two_the_back():
+    plan = varied("heel", "wrapped", Needles.FOUR_DOUBLE_POINTED, alone=True)
+
+    assert set(of_first_sock(plan, StageName.FOOT, Half.FRONT)) == {(12,)}
+    assert set(of_first_sock(plan, StageName.FOOT, Half.BACK)) == {(6, 6)}
+    assert plan.construction.order is Order.ONE_AFTER_THE_OTHER
+    assert not any(row.turn_after for row in plan.rows if row.stage is StageName.FOOT)
+
+
+def test_of_a_set_of_four_the_next_needle_is_taken_up_three_times_a_round():
+    knitter = Knitter(varied("heel", "wrapped", Needles.FOUR_DOUBLE_POINTED, alone=True), "half")
+    knitter.knits_to(StageName.FOOT, 2)
+    taken = 0
+    while knitter.plan.rows[knitter.progress.now.first.row_index].round == 2:
+        taken += shown(knitter.call).count("act-take-the-next-needle")
+        knitter.say(Next())
+
+    assert taken == 3
+
+
+@pytest.mark.parametrize("needles", [(6, 6), (11,), ()])
+def test_a_front_of_a_set_of_four_that_lies_otherwise_is_refused(needles):
+    plan = varied("heel", "wrapped", Needles.FOUR_DOUBLE_POINTED, alone=True)
+    front = next(row for row in plan.rows if row.stage is StageName.FOOT and row.round == 2)
+    rows = (*plan.rows[: front.index], front.model_copy(update={"needles": needles}), *plan.rows[front.index + 1 :])
+    [problem] = prove(plan.model_copy(update={"rows": rows}))
+
+    assert (problem.key, problem.where) == ("needles-wrong", f"row {front.index}")

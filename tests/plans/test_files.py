@@ -210,7 +210,7 @@ def test_a_chart_lies_on_the_front_of_the_leg_unless_told_otherwise():
 @pytest.mark.parametrize(
     ("direction", "text", "choices"),
     [("direction", "sideways", "toe-up, cuff-down"),
-     ("needles", "hooks", "one-long-circular, two-circulars, double-pointed")],
+     ("needles", "hooks", "one-long-circular, two-circulars, double-pointed, double-pointed-four")],
 )  # fmt: skip
 def test_a_choice_that_is_none_is_told_with_those_there_are(direction, text, choices):
     [(key, _, values)] = problems(SWATCH + f'{direction} = "{text}"')

@@ -16,7 +16,7 @@ _ROWS = ("rows", "stages", "extra_ops", "schema_version", "written")
 def pattern_text(plan: Plan) -> str:
     """The rounds alone."""
     halves = plan.construction.needles is not Needles.ONE_CIRCULAR
-    turned = plan.construction.needles is not Needles.DOUBLE_POINTED
+    turned = not plan.construction.needles.pointed
     lines = Blocks(plan.rows, pieces=len(plan.socks), halves=halves, turned=turned).lines()
     return "\n".join(lines).strip("\n") + "\n"
 

@@ -43,11 +43,13 @@ class Lie:
 
     Attributes:
         pointed: they lie on double-pointed needles.
+        whole_fronts: their fronts on one of these each.
     """
 
     pieces: int
     halves: bool
     pointed: bool = False
+    whole_fronts: bool = False
 
     def round_of(self, who: Who) -> tuple[Place, ...]:
         """The places of a round in the order in which the needle gives them."""
@@ -97,7 +99,9 @@ class Needle:
     def rows(self) -> tuple[Row, ...]:
         """All rows."""
         rows = finished(self._drafts, halves=self.lie.halves, turned=not self.lie.pointed)
-        return divided(rows, _back_and_forth(rows)) if self.lie.pointed else rows
+        if not self.lie.pointed:
+            return rows
+        return divided(rows, _back_and_forth(rows), whole_fronts=self.lie.whole_fronts)
 
     def work(self, statements: list[Statement], end: Token) -> None:
         """Work all of them.

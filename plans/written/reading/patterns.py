@@ -31,7 +31,8 @@ def read_rows(
     statements = list(grammar.statements())
     if grammar.problems:
         return Refused(tuple(grammar.problems))
-    lie = Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR, head.needles is Needles.DOUBLE_POINTED)
+    lie = Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR, head.needles.pointed,
+              head.needles is Needles.FOUR_DOUBLE_POINTED)  # fmt: skip
     needle = Needle(lie, head.charts)
     try:
         needle.work(statements, cut[-1])
