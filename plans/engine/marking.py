@@ -66,8 +66,7 @@ def _heel_start(the_course: Course, row_index: int) -> int:
 
 def _work(group: Group, to_work: list[int], worked: list[int]) -> None:
     if group.op in {Op.WRAP_TURN, Op.TWIN}:
-        if to_work:
-            to_work[-1] |= _MARKED
+        to_work[-1] |= _MARKED
     elif (takes(group.op), makes(group.op)) == (1, 1):
         taken = to_work[: -group.times - 1 : -1]
         del to_work[-group.times :]

@@ -25,7 +25,7 @@ from plans.conversation import (
 from plans.engine import begin, decide, replay
 from plans.engine.courses import identity
 from plans.engine.replanning import take_over
-from plans.pattern import Half, Heel, Plan, StageName
+from plans.pattern import Direction, Half, Heel, Needles, Pairing, Plan, StageName
 from tests.plans.knitter import Knitter, shown
 from tests.strategies import adult, commands, practice
 
@@ -121,6 +121,16 @@ def test_what_one_sock_that_is_ahead_has_knitted_counts_too():
 
     assert take_over(old, new, knitter.progress) is not None
     assert take_over(old, new, knitter.progress.model_copy(update={"now": ahead})) is None
+
+
+@pytest.mark.parametrize(
+    "other", [{"needles": Needles.TWO_CIRCULARS}, {"direction": Direction.CUFF_DOWN}, {"pairing": Pairing.MIRRORED}]
+)
+def test_a_pair_that_lies_otherwise_on_its_needles_never_takes_over(other):
+    plan = practice()
+    laid = plan.model_copy(update={"construction": plan.construction.model_copy(update=other)})
+
+    assert take_over(plan, laid, Knitter(plan).progress) is None
 
 
 def test_another_count_of_stitches_never_takes_over():

@@ -59,6 +59,7 @@ def taken(plan, progress, command):
     for event in asked.events:
         progress = evolve(progress, event)
     decision = decide(plan, progress, Yes())
+    assert decision.reply.key == "replan-taken"
     for event in decision.events:
         progress = evolve(progress, event)
     return decision, progress
