@@ -6,10 +6,9 @@ one, so what a needle gains or loses stays on it; stitches that the next operati
 are slipped on to the second of them. A heel worked back and forth lies on one needle.
 """
 
-from collections.abc import Iterable
 from typing import NamedTuple
 
-from plans.pattern import Group, Half, Row, Sock, StageName
+from plans.pattern import Group, Half, Needles, Row, Sock, StageName
 from plans.stitches import BIND_OFFS, JOINS, Op, makes, takes
 
 FEWEST = 4
@@ -25,16 +24,16 @@ class _Cut(NamedTuple):
     made: int
 
 
-def divided(
-    rows: Iterable[Row], back_and_forth: frozenset[StageName], *, whole_fronts: bool = False
-) -> tuple[Row, ...]:
-    """The rows with what each leaves on which needle.
+def divided(rows: tuple[Row, ...], back_and_forth: frozenset[StageName], needles: Needles) -> tuple[Row, ...]:
+    """The rows with what each leaves on which needle, if these are double-pointed.
 
     Args:
         rows: of both socks, one sock after the other.
         back_and_forth: the stages in which backs are worked so.
-        whole_fronts: a front lies on one needle, of a set of four.
+        needles: of a set of four, a front lies on one.
     """
+    if not needles.pointed:
+        return rows
     first: dict[tuple[Sock, Half], int] = {}
     found: list[Row] = []
     for row in rows:
@@ -44,15 +43,15 @@ def divided(
             first.pop(here, None)
             found.append(row)
             continue
-        alone = whole_fronts and row.half is Half.FRONT
+        alone = needles is Needles.FOUR_DOUBLE_POINTED and row.half is Half.FRONT
         cut = None if alone else _cut(row.ops, row.stitches_after, first.get(here))
         if cut is None:
             first.pop(here, None)
             found.append(row.model_copy(update={"needles": (row.stitches_after,)}))
             continue
-        needles, slipped = (cut.made, row.stitches_after - cut.made), first.get(here, cut.taken) - cut.taken
+        lie, slipped = (cut.made, row.stitches_after - cut.made), first.get(here, cut.taken) - cut.taken
         first[here] = cut.made
-        found.append(row.model_copy(update={"needles": needles, "slipped": slipped}))
+        found.append(row.model_copy(update={"needles": lie, "slipped": slipped}))
     return tuple(found)
 
 

@@ -86,9 +86,7 @@ def pair_rows(socks: tuple[Rounds, Rounds], placing: Placing) -> tuple[Row, ...]
         _write_alone(line, 2, socks[1])
     finish = (*((Act.SEW_HEM,) if placing.hemmed else ()), Act.WEAVE_IN, Act.WASH)
     line.rows[-1] = line.rows[-1].model_copy(update={"acts": (*line.rows[-1].acts, *finish)})
-    if not placing.pointed:
-        return tuple(line.rows)
-    return divided(line.rows, placing.back_and_forth, whole_fronts=placing.needles is Needles.FOUR_DOUBLE_POINTED)
+    return divided(tuple(line.rows), placing.back_and_forth, placing.needles)
 
 
 class _Around(NamedTuple):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from plans.charts import parted
-from plans.pattern import Act, Chart, ChartRow, Facing, Half, Row, Sock, StageName
+from plans.pattern import Act, Chart, ChartRow, Facing, Half, Needles, Row, Sock, StageName
 from plans.rows.dividing import divided
 from plans.stitches import Op
 from plans.written.reading.counting import Scope, Unit, gains, grouped, loops_taken
@@ -42,14 +42,12 @@ class Lie:
     """How the pieces lie on the needle: how many there are, and whether each is in two halves.
 
     Attributes:
-        pointed: they lie on double-pointed needles.
-        whole_fronts: their fronts on one of these each.
+        needles: what they lie on.
     """
 
     pieces: int
     halves: bool
-    pointed: bool = False
-    whole_fronts: bool = False
+    needles: Needles = Needles.ONE_LONG_CIRCULAR
 
     def round_of(self, who: Who) -> tuple[Place, ...]:
         """The places of a round in the order in which the needle gives them."""
@@ -98,10 +96,8 @@ class Needle:
 
     def rows(self) -> tuple[Row, ...]:
         """All rows."""
-        rows = finished(self._drafts, halves=self.lie.halves, turned=not self.lie.pointed)
-        if not self.lie.pointed:
-            return rows
-        return divided(rows, _back_and_forth(rows), whole_fronts=self.lie.whole_fronts)
+        rows = finished(self._drafts, halves=self.lie.halves, turned=not self.lie.needles.pointed)
+        return divided(rows, _back_and_forth(rows), self.lie.needles)
 
     def work(self, statements: list[Statement], end: Token) -> None:
         """Work all of them.

@@ -31,8 +31,7 @@ def read_rows(
     statements = list(grammar.statements())
     if grammar.problems:
         return Refused(tuple(grammar.problems))
-    lie = Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR, head.needles.pointed,
-              head.needles is Needles.FOUR_DOUBLE_POINTED)  # fmt: skip
+    lie = Lie(head.pieces, head.needles is not Needles.ONE_CIRCULAR, head.needles)
     needle = Needle(lie, head.charts)
     try:
         needle.work(statements, cut[-1])
