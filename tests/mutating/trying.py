@@ -132,7 +132,7 @@ def _until_one_fails(items: Iterable[tuple[pytest.Item, Test | None]], told: Pat
 
 def _limit(test: Test | None) -> float:
     if test is None or not test.whole:
-        return 30.0
+        return 300.0
     return 4.0 + 4 * test.seconds
 
 
