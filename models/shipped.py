@@ -5,6 +5,8 @@ from pathlib import Path
 from typing import Literal
 
 FOLDER = Path(__file__).with_name("en")
+LANGUAGE = "en"
+"""That the model understands; ISO 639-1."""
 NEEDED = ("am/final.mdl", "conf/model.conf")
 """What a folder must hold for Vosk to load it."""
 
@@ -15,6 +17,6 @@ def shipped_model(folder: Path = FOLDER) -> Path | None:
     return folder if is_whole and find_spec("vosk") is not None else None
 
 
-def default_recogniser(folder: Path = FOLDER) -> Literal["vosk", "pocketsphinx"]:
-    """What listens where nobody says otherwise."""
-    return "pocketsphinx" if shipped_model(folder) is None else "vosk"
+def default_recogniser(folder: Path = FOLDER, language: str = LANGUAGE) -> Literal["vosk", "pocketsphinx"]:
+    """What listens where nobody says otherwise; PocketSphinx hears other languages by the phones of their words."""
+    return "pocketsphinx" if language != LANGUAGE or shipped_model(folder) is None else "vosk"

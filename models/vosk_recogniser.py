@@ -6,8 +6,11 @@ see `models.closing`.
 """
 
 import json
+import socket
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
+from types import ModuleType
 from typing import Any
 
 from models.closing import FILE, Hypothesis, Judging, features, joined, judged, read_judging, sayable
@@ -117,7 +120,7 @@ def _load(folder: Path) -> tuple[Any, Any]:
         if not (folder / needed).is_file():
             raise ModelBroken(name=folder.name, what=needed, cure=cure)
     try:
-        import vosk  # noqa: PLC0415 - imports the network's libraries, and only who listens with it needs it
+        vosk = _library()
     except (ImportError, OSError) as failure:
         raise RecogniserUnavailable(recogniser=NAME, cure=_INSTALL) from failure
     vosk.SetLogLevel(-1)
@@ -125,6 +128,15 @@ def _load(folder: Path) -> tuple[Any, Any]:
         return vosk, vosk.Model(model_path=str(folder))
     except Exception as failure:  # the library raises plain Exception
         raise ModelBroken(name=folder.name, what=str(failure), cure=cure) from failure
+
+
+def _library() -> ModuleType:
+    """Vosk, imported without a socket: it brings urllib3, which would open one to see whether there is IPv6."""
+    there, socket.has_ipv6 = socket.has_ipv6, False
+    try:
+        return import_module(NAME)
+    finally:
+        socket.has_ipv6 = there
 
 
 def _judging(folder: Path) -> Judging:

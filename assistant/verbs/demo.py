@@ -50,7 +50,7 @@ def demo(speak_to: str | None, recogniser: str | None, language: str | None) -> 
     with tempfile.TemporaryDirectory() as folder:
         take, journal_file = Path(folder) / "take.wav", Path(folder) / "demo.sqlite"
         _write(take, _spoken(commands))
-        routes = routes_of(str(take), speak_to or _speaker_or_file(), recogniser, None)
+        routes = routes_of(str(take), speak_to or _speaker_or_file(), recogniser, None, language=spoken.name)
         here = present(Settings(language=spoken.name), {"voice"})
         with Journal.open(journal_file) as journal:
             opening = open_pair(journal, made)

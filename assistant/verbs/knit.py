@@ -54,7 +54,7 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
     """
     made = made_from(file) if file else None
     memory, spoken = remembered(language)
-    routes = routes_of(hear_from, speak_to, recogniser, model)
+    routes = routes_of(hear_from, speak_to, recogniser, model, language=spoken.name)
     wanted = Wanted(routes, Habits(answers_yes=answers_yes, real_time=routes.is_timed), cast("Grain | None", grain))
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), routes.pieces).and_note(unwritten)
@@ -67,7 +67,9 @@ def knit(  # noqa: PLR0913, PLR0917 (one parameter an option)
         knit_pair(opening, spoken, wanted, here, memory.forgetful() if routes.is_recording else memory)
 
 
-def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, model: str | None) -> Routes:
+def routes_of(
+    hear_from: str | None, speak_to: str, recogniser: str | None, model: str | None, *, language: str
+) -> Routes:
     """The routes that the options name, with what goes without saying filled in.
 
     Raises:
@@ -80,7 +82,8 @@ def routes_of(hear_from: str | None, speak_to: str, recogniser: str | None, mode
         raise refuse("model-without-vosk")
     if speak_to not in ("speaker", "none"):
         _check_sound_file(Path(speak_to), hear_from)
-    return Routes(hear_from or ("-" if typed else "mic"), speak_to, recogniser or default_recogniser(), model)
+    hearing = recogniser or default_recogniser(language=language)
+    return Routes(hear_from or ("-" if typed else "mic"), speak_to, hearing, model)
 
 
 def _check_sound_file(speak_to: Path, hear_from: str | None) -> None:

@@ -57,11 +57,12 @@ def listen(  # noqa: PLR0913, PLR0917 (one parameter an option)
     for note in here.notes:
         click.echo(word(note, spoken), err=True)
     if learn:
-        routes = routes_of(files[0] if files else None, "none" if files else "speaker", None, None)
+        given, speak_to = (files[0], "none") if files else (None, "speaker")
+        routes = routes_of(given, speak_to, None, None, language=spoken.name)
         _learn(routes, spoken, here.settings)
         return
     for each in files or ("mic",):
-        for line in _lines(routes_of(each, "none", recogniser, model), spoken, here):
+        for line in _lines(routes_of(each, "none", recogniser, model, language=spoken.name), spoken, here):
             shown = {"file": each, **line} if len(files) > 1 else line
             click.echo(json.dumps(shown, ensure_ascii=False) if as_json else _text(shown))
 

@@ -41,7 +41,7 @@ def start(language: str | None, **given: Any) -> None:  # noqa: ANN401 (what is 
     unwritten = remember(memory, given, spoken.name)
     here = present(memory.settings.but(language=spoken.name), {"microphone", "speaker", "voice"}).and_note(unwritten)
     here = here.with_taught(data_dir())
-    routes, problems = _possible(routes_of(None, "speaker", None, None), here.settings)
+    routes, problems = _possible(routes_of(None, "speaker", None, None, language=spoken.name), here.settings)
     if routes.has_ears:
         here = here.with_second_opinion(make_scorer, live=True)
     for line in dict.fromkeys(word(problem, spoken) for problem in problems):

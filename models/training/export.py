@@ -1,6 +1,7 @@
-"""From a checkpoint to the folder that `vosk.Model` loads: network, graph, options."""
+"""From a checkpoint to the folder that `vosk.Model` loads: network, graph, options; or the graph alone anew."""
 
 import argparse
+import json
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
@@ -86,8 +87,12 @@ def layers(stored: Mapping[str, Array]) -> Iterator[Component]:
     yield affine("scores", "out.weight", "out.bias", "small.norm")
 
 
-def export(checkpoint: Path, phrases: Path, costs: graph.Costs, folder: Path, conf: str) -> None:
-    """Write the whole folder; `conf` is the text of conf/model.conf."""
+FOLLOWERS = Path(__file__).with_name("followers.json")
+"""How likely each phone begins and follows each other, of the last model exported: all that its graph needs of it."""
+
+
+def export(checkpoint: Path, folder: Path, conf: str) -> None:
+    """Write network and options; `conf` is the text of conf/model.conf."""
     trained = torch.load(checkpoint, map_location="cpu")
     network = Network()
     network.load_state_dict(trained["network"])
@@ -97,8 +102,15 @@ def export(checkpoint: Path, phrases: Path, costs: graph.Costs, folder: Path, co
     kaldi_files.write_model(folder / "am" / "final.mdl", graph.PDFS, BINS, list(layers(stored)), network.context)
     (folder / "conf" / "mfcc.conf").write_text(CONF)
     (folder / "conf" / "model.conf").write_text(conf)
+    rounded = {name: trained[name].double().round(decimals=4).tolist() for name in ("begin", "moves")}
+    FOLLOWERS.write_text(json.dumps(rounded) + "\n")
+
+
+def connect(phrases: Path, costs: graph.Costs, folder: Path) -> None:
+    """Write the graph for the words of these phrases."""
     words = lexicon.for_phrases(phrases)
-    graph.build(words, trained["moves"].tolist(), trained["begin"].tolist(), costs, folder)
+    followers = json.loads(FOLLOWERS.read_text())
+    graph.build(words, followers["moves"], followers["begin"], costs, folder)
     print(
         f"{len(words)} words, {sum(file.stat().st_size for file in folder.rglob('*') if file.is_file()) / 1e6:.1f} MB"
     )
@@ -107,17 +119,18 @@ def export(checkpoint: Path, phrases: Path, costs: graph.Costs, folder: Path, co
 def main() -> None:
     """The command line; README.md shows it."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("checkpoint", type=Path)
+    parser.add_argument("checkpoint", type=Path, nargs="?", help="left out: the graph alone, for other phrases")
     parser.add_argument("--phrases", type=Path, required=True)
     parser.add_argument("--to", type=Path, required=True)
     parser.add_argument("--unknown", type=float, default=4.0)
     parser.add_argument("--phone", type=float, default=0.0)
     parser.add_argument("--active", type=int, default=1000)
-    parser.add_argument("--lattice", type=float, default=2.0)
+    parser.add_argument("--lattice", type=float, default=4.0)
     asked = parser.parse_args()
     costs = graph.Costs(asked.unknown, asked.phone)
-    conf = MODEL_CONF.format(active=asked.active, lattice=asked.lattice)
-    export(asked.checkpoint, asked.phrases, costs, asked.to, conf)
+    if asked.checkpoint:
+        export(asked.checkpoint, asked.to, MODEL_CONF.format(active=asked.active, lattice=asked.lattice))
+    connect(asked.phrases, costs, asked.to)
 
 
 if __name__ == "__main__":

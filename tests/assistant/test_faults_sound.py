@@ -103,11 +103,12 @@ def test_alone_it_does_with_lines_and_typing_and_says_why(
 def test_a_vosk_model_that_is_not_there_is_told_with_its_cure(tmp_path: Path) -> None:
     machine = Machine(tmp_path, "no_devices")
     take = sound_file(tmp_path / "take.wav", 16_000)
+    public = ("--recogniser", "vosk", "--model", "vosk-small-en-us")
     cure = "The model vosk-small-en-us is not on this machine: type “roundcaller models fetch vosk-small-en-us”."
 
     for ran in (
-        knit(machine, "--from", take, "--to", "none", "--recogniser", "vosk"),
-        machine.run("listen", take, "--recogniser", "vosk"),
+        knit(machine, "--from", take, "--to", "none", *public),
+        machine.run("listen", take, *public),
         machine.run("models", "verify", "vosk-small-en-us"),
     ):
         assert (1, "", cure) == (ran.code, ran.out, ran.complaint)
@@ -116,7 +117,8 @@ def test_a_vosk_model_that_is_not_there_is_told_with_its_cure(tmp_path: Path) ->
 
 def test_a_recogniser_that_does_not_load_is_told(tmp_path: Path) -> None:
     machine = Machine(tmp_path, "no_pocketsphinx")
-    ran = knit(machine, "--from", sound_file(tmp_path / "take.wav", 16_000), "--to", "none")
+    take = sound_file(tmp_path / "take.wav", 16_000)
+    ran = knit(machine, "--from", take, "--to", "none", "--recogniser", "pocketsphinx")
 
     assert (1, "") == (ran.code, ran.out)
     assert ran.complaint.startswith("The recogniser pocketsphinx is not usable here: ")

@@ -159,7 +159,7 @@ def test_models_that_came_along_are_verified(tmp_path: Path) -> None:
     ran = Machine(tmp_path).run("models", "verify")
 
     assert (0, "") == (ran.code, ran.err)
-    packaged = ("pocketsphinx-en-us", "voice-activity", "whisper-tiny-en")
+    packaged = ("pocketsphinx-en-us", "commands-en", "voice-activity", "whisper-tiny-en")
     assert {f"{name}: verified." for name in packaged} == set(ran.lines)
 
 

@@ -28,6 +28,7 @@ from assistant.speaking.cache import RenderAhead
 from assistant.speaking.synthesis import Synthesis, SystemVoice
 from assistant.voice import Voice
 from assistant.wiring import Routes, make_ears
+from models.shipped import default_recogniser
 from plans.making import make_plan
 from tests.benchmarks import computing
 from tests.benchmarks.figures import percentile, rounded
@@ -116,7 +117,7 @@ def latencies(count, *, cold):
         sound = take(said, PAUSE_S)
         clock, sink = StreamClock(live=True), NotingSink()
         source = Timed(WavFile(save(sound.samples, Path(folder) / "take.wav"), clock, paced=True))
-        ears = make_ears(source, Routes("take.wav", "speaker", "pocketsphinx"), Present(Settings()))
+        ears = make_ears(source, Routes("take.wav", "speaker", default_recogniser()), Present(Settings()))
         voice = Voice(stack.enter_context(_renders(cold=cold)), sink, lines=io.StringIO())
         close_ears_while_speaking(voice, ears, live=False)
         journal = stack.enter_context(Journal.open(Path(folder) / "journal.sqlite"))

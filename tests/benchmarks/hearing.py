@@ -10,6 +10,7 @@ from assistant.languages import load
 from assistant.listening.understanding import understand
 from assistant.wiring import make_recogniser
 from models.recognising import Block, Heard
+from models.shipped import default_recogniser
 from models.voice_activity import VoiceActivity
 from tests.benchmarks.figures import share
 from tests.benchmarks.spoken import take
@@ -66,7 +67,7 @@ class Listener:
 
     def __init__(self):
         self._language = load()
-        self._recogniser = make_recogniser("pocketsphinx")
+        self._recogniser = make_recogniser(default_recogniser())
         self._recogniser.expect(self._language.vocabulary())
         self._activity = VoiceActivity()
         self._next = 0

@@ -13,6 +13,7 @@ from assistant.languages import load
 from assistant.listening.sources import WavFile
 from assistant.settings import Settings
 from assistant.wiring import Routes, make_ears
+from models.shipped import default_recogniser
 from plans.files import write_wishes
 from tests.benchmarks import computing
 from tests.benchmarks.answering import COMMANDS
@@ -27,7 +28,7 @@ def _cost(samples):
     """Processor seconds a second of the stream, and how many utterances were heard."""
     with tempfile.TemporaryDirectory() as folder:
         path = save(samples, Path(folder) / "take.wav")
-        routes = Routes(str(path), "none", "pocketsphinx")
+        routes = Routes(str(path), "none", default_recogniser())
         ears = make_ears(WavFile(path, StreamClock(live=False)), routes, Present(Settings()))
         ears.expect(load().vocabulary())
         heard, began = 0, None

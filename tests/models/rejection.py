@@ -1,9 +1,9 @@
-"""How well PocketSphinx tells commands from talk: synthetic voices, every command active.
+"""How well a recogniser tells commands from talk: synthetic voices, every command active.
 
-    python -m tests.models.rejection [--all]
+    python -m tests.models.rejection [--all] [--pocketsphinx]
 
 Prints one JSON object: commands right, talk acted on, and every failure. The sentences are none that anything was
-tuned on. Without --all a fixed share of both.
+tuned on. Without --all a fixed share of both; without --pocketsphinx by the one that listens where nobody says.
 """
 
 import csv
@@ -16,11 +16,12 @@ import tempfile
 from pathlib import Path
 
 from assistant.languages import load, phrases_as_json
-from models.evaluating import Job, try_all
+from assistant.wiring import make_recogniser
+from models.evaluating import try_all
 from models.phrase_book import read_phrases
-from models.pocketsphinx_recogniser import PocketSphinxRecogniser
 from models.recordings import plain, read_set
 from models.scoring import Limits, Marker, failures, score
+from models.shipped import default_recogniser
 
 TALK = Path(__file__).with_name("talk.txt")
 ESPEAK = (
@@ -75,14 +76,14 @@ def make_set(folder, *, commands_a_voice, sentences_a_voice):
     return folder / "set.csv"
 
 
-def measure(folder, **counts):
-    """Figures and failures."""
-    job = Job("pocketsphinx", read_set(make_set(folder, **counts)), read_phrases(folder / "phrases.json"), Limits())
-    recogniser = PocketSphinxRecogniser()
-    recogniser.expect(job.book.vocabulary)
-    trials = try_all(recogniser, job.recordings)
-    marker = Marker(job.book, job.limits)
-    figures = score(trials, marker, job.book.moving)
+def measure(folder, name, **counts):
+    """Figures and failures of the recogniser of this name."""
+    recordings, book = read_set(make_set(folder, **counts)), read_phrases(folder / "phrases.json")
+    recogniser = make_recogniser(name)
+    recogniser.expect(book.vocabulary)
+    trials = try_all(recogniser, recordings)
+    marker = Marker(book, Limits())
+    figures = score(trials, marker, book.moving)
     return figures | {"failures": failures(trials, marker, lambda trial: trial.recording.speaker)}
 
 
@@ -91,5 +92,6 @@ ALL = {"commands_a_voice": 60, "sentences_a_voice": 104}
 
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory() as made:
-        json.dump(measure(Path(made), **(ALL if "--all" in sys.argv else SHARE)), sys.stdout, indent=1)
+        name = "pocketsphinx" if "--pocketsphinx" in sys.argv else default_recogniser()
+        json.dump(measure(Path(made), name, **(ALL if "--all" in sys.argv else SHARE)), sys.stdout, indent=1)
         sys.stdout.write("\n")

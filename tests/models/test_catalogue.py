@@ -82,7 +82,7 @@ def test_the_recorded_size_of_packaged_models_is_their_files():
             assert state.model.size_bytes == actual
 
 
-@pytest.mark.parametrize("name", ["pocketsphinx-en-us", "voice-activity", "whisper-tiny-en"])
+@pytest.mark.parametrize("name", ["pocketsphinx-en-us", "commands-en", "voice-activity", "whisper-tiny-en"])
 def test_packaged_models_are_what_was_recorded(name):
     assert verify(name, NOWHERE) in {Against.CATALOGUE, Against.PACKAGE}
 

@@ -3,10 +3,12 @@
 import json
 from pathlib import Path
 
+from assistant.languages import load
 from models import shipped
 from models.catalogue import catalogue
 from models.evaluating import main
 from models.shipped import default_recogniser, shipped_model
+from models.vosk_recogniser import VoskRecogniser
 from tests.models.test_vosk_recogniser import _korean_model
 
 
@@ -23,6 +25,21 @@ def test_with_one_vosk_is_and_loads_it():
 
     assert shipped_model(folder) == folder
     assert default_recogniser(folder) == "vosk"
+
+
+def test_another_language_than_the_models_is_heard_by_pocketsphinx():
+    assert default_recogniser(_korean_model(), language="pl") == "pocketsphinx"
+
+
+def test_it_knows_every_word_of_the_commands():
+    ours = VoskRecogniser(shipped.FOLDER)
+    ours.expect(load("en").vocabulary())
+
+    assert ours.lacking == ()
+
+
+def test_it_is_small_enough_to_come_along():
+    assert sum(file.stat().st_size for file in shipped.FOLDER.rglob("*") if file.is_file()) <= 16_000_000
 
 
 def test_what_is_shipped_is_in_the_catalogue():
