@@ -20,7 +20,8 @@ NUMBERS = {
     "answer_cold_p50_ms", "answer_cold_p95_ms", "answer_cold_without_answer", "answer_warm_p50_ms",
     "answer_warm_p95_ms", "answer_warm_without_answer", "room_noise_s", "room_noise_core_share",
     "room_noise_core_share_aim", "room_noise_utterances", "recognition_real_time_factor", "peak_memory_mb",
-    "peak_memory_mb_aim",
+    "peak_memory_mb_aim", "spoken_next_replies", "spoken_next_p50_s", "spoken_next_p95_s", "spoken_next_p50_s_aim",
+    "spoken_next_share_under_aim",
 }  # fmt: skip
 pytestmark = pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="needs espeak-ng")
 

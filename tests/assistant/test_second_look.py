@@ -78,8 +78,9 @@ def take(tmp_path: Path) -> Path:
 
 def test_it_is_asked_about_a_recording_and_remembered(tmp_path: Path, take: Path) -> None:
     machine = Machine(tmp_path)
-    without, careful = machine.run("listen", take), machine.run("listen", take, "--careful")
-    again, never = machine.run("listen", take), machine.run("listen", take, "--no-careful")
+    listen = ("listen", take, "--recogniser", "pocketsphinx")
+    without, careful = machine.run(*listen), machine.run(*listen, "--careful")
+    again, never = machine.run(*listen), machine.run(*listen, "--no-careful")
 
     assert [(0, "")] * 4 == [(ran.code, ran.err) for ran in (without, careful, again, never)]
     assert without.out == never.out != careful.out == again.out

@@ -149,6 +149,8 @@ def stitches_of(wish):
         return (half if wish.cast_on is None else wish.cast_on), around
     eighths = 4 if wish.toe is Toe("wide") else 3
     tip = max(each for each in range(2, half + 1, 2) if each == 2 or each * 8 <= eighths * half)
+    if wish.bind_off is BindOff("gathered"):
+        return min(8, 2 * tip), around
     return (2 * tip if wish.cast_on is None else wish.cast_on), around
 
 
