@@ -60,7 +60,7 @@ def test_over_headphones_a_command_cuts_the_answer_short(tmp_path: Path) -> None
         assert spoke_on_s < 3.0, "the whole answer takes some ten seconds"
 
 
-@pytest.mark.parametrize("by", ["word", "key"])
+@pytest.mark.parametrize("by", ["key", pytest.param("word", marks=pytest.mark.nightly)])
 def test_a_greeting_is_cut_short_and_ends_with_what_is_to_be_done(by: str, tmp_path: Path) -> None:
     outside, inside = pty.openpty()
     while_speaking = "headphones" if by == "word" else "wait"
