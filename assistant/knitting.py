@@ -81,7 +81,7 @@ def knit_pair(opening: Opening, language: Language, wanted: Wanted, here: Presen
             _greet(session, (*here.notes, *opening.sayings), _beginning(opening, wanted, language), inputs)
             session.question = opening.question
             _start(inputs, (feed for feed in feeds if not feed.from_the_start))
-            session.run(inputs if feeds else (wanted.lines or Lines()) if ears is None else ears)
+            session.run(inputs if feeds else _script(ears, wanted))
         except BaseException as error:
             is_interrupt = isinstance(error, KeyboardInterrupt)
             with suppress(JournalError):  # what went wrong first is what is told
@@ -197,6 +197,11 @@ def _feeds(
         yield _Feed(heard, "ears", _of_ears, hears_the_greeting)
     if _takes_keys(routes):
         yield _Feed(key_presses(voice, closing), "keys", as_problem, types())
+
+
+def _script(ears: Ears | None, wanted: Wanted) -> Iterable[Input]:
+    """A recording, or typed lines: taken one after the other, on no thread of their own."""
+    return ears if ears is not None else wanted.lines or Lines()
 
 
 def _start(inputs: Inputs, feeds: Iterable[_Feed]) -> None:

@@ -1,5 +1,6 @@
 """Taking a pair up: begin it, resume it, or notice that its plan was edited since."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from assistant.failing import Surroundings, refuse
@@ -7,7 +8,7 @@ from assistant.journal import Journal
 from assistant.journal_events import JournalEvent
 from assistant.journal_plans import keep, kept_plan
 from assistant.sitting import Choice, Question, Sitting
-from plans.conversation import Problem, Progress, Reply
+from plans.conversation import Event, Problem, Progress, Reply
 from plans.engine import begin, replay
 from plans.engine.replanning import take_over, written_plan
 from plans.engine.resuming import resume
@@ -51,9 +52,10 @@ def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, t
     name = pair or made.plan.name
     if name not in journal.pairs():
         return _begun(journal, name, made)
-    plan, progress = _recorded(journal, name)
-    if plan_id(made.plan) in (progress.now.plan, written_plan(journal.events(name), progress.now.plan)):
-        return _resumed(journal, name)
+    events = journal.events(name)
+    plan, progress = _recorded(journal, name, events)
+    if plan_id(made.plan) in (progress.now.plan, written_plan(events, progress.now.plan)):
+        return _taken_up(journal, name, plan, progress)
     sitting = Sitting(name, plan, progress, journal, journal.last_seq)
     decision = take_over(plan, made.plan, progress)
     if decision is None:
@@ -85,13 +87,16 @@ def _begun(journal: Journal, name: str, made: Made) -> Opening:
 
 
 def _resumed(journal: Journal, name: str) -> Opening:
-    plan, progress = _recorded(journal, name)
+    return _taken_up(journal, name, *_recorded(journal, name, journal.events(name)))
+
+
+def _taken_up(journal: Journal, name: str, plan: Plan, progress: Progress) -> Opening:
     sitting = Sitting(name, plan, progress, journal, journal.last_seq)
     return Opening(sitting, (), (resume(plan, progress),))
 
 
-def _recorded(journal: Journal, name: str) -> tuple[Plan, Progress]:
-    progress = replay(journal.events(name))
+def _recorded(journal: Journal, name: str, events: Iterable[Event]) -> tuple[Plan, Progress]:
+    progress = replay(events)
     plan = kept_plan(journal, progress.now.plan)
     if plan is None:
         raise Surroundings(Problem.of("plan-lost", name=name))

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from plans.alike import OfOps
 from plans.charts import SYMBOLS, Cell
 from plans.pattern import Chart, ChartRow, Colour, Group, Half, Row, StageName
-from plans.proof.alike import OfOps
 from plans.proof.findings import Case, Finding, found
 from plans.stitches import Op, takes
 

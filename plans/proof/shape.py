@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 from functools import cache, lru_cache
 
+from plans.alike import OfOps
 from plans.pattern import Group, Half, Pairing, Row, StageName
-from plans.proof.alike import OfOps
 from plans.proof.findings import Case, Finding, found
 from plans.rows.legs import CORNERS_LOOK
 from plans.rows.openings import NARROWED_LOOK

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from plans.alike import OfOps
 from plans.pattern import Act, Facing, Group, Half, Needles, Order, Plan, Row, StageName
-from plans.proof.alike import OfOps
 from plans.proof.findings import Finding, found
 from plans.proof.knitting import SETS_UP, Knitted, Moves, knit_row, moves
 from plans.proof.loops import BACK_HALF, CASTS_ON, NEXT_LOOP, SECOND_SOCK, Needle

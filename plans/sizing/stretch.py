@@ -29,9 +29,7 @@ _EDGES = {
 """Measured on swatches, "How stretchy is stretchy?", susannawinter.net 2019: the conventional bind-off opens by
 39 %, two stitches knitted together through the back by 57 %. Sewn and yarn-over, more than that, from memory; which
 of the two opens further depends on the knitter ("Stretchy bind off comparison", stitchdiva.com). A tubular edge is
-a last round of ribbing, grafted: it opens as the ribbing does. """
-
-
+a last round of ribbing, grafted: it opens as the ribbing does."""
 _CAST_ON = Fraction(3, 2)
 """An edge that was cast on over both needle tips, from the cuff down: half as far again, from memory."""
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from plans.alike import OfOps
 from plans.pattern import Colour, Group, Plan, StageName
 from plans.stitches import Op, takes
 from plans.yarn.geometry import Stitch, Take, stitch, take
@@ -45,14 +46,8 @@ def use_of(plan: Plan, *, washed: bool = True) -> Use:
     one = stitch(plan.gauge.stitches_per_10cm, plan.gauge.rounds_per_10cm, washed=washed)
     table = {id(op): take(op, plan.construction.bind_off) for op in Op}  # by identity: an operation's hash is slow
     ends = [end for sock in (1, 2) for end in _ends(plan, sock)]
-    known: dict[tuple[int, ...], tuple[int, int, int, int]] = {}
-    found: list[_Row] = []
-    for row in plan.rows:
-        alike = tuple(map(id, row.ops))  # rows of the very same groups take the same
-        if alike not in known:
-            known[alike] = _row(row.ops, table)
-        found.append((*known[alike], ends.count(row.index)))
-    return Use(one, tuple(found))
+    taken = OfOps(lambda ops: _row(ops, table))
+    return Use(one, tuple((*taken(row.ops), ends.count(row.index)) for row in plan.rows))
 
 
 def _ends(plan: Plan, sock: int) -> tuple[int, ...]:

@@ -1,29 +1,15 @@
 """How long the spoken replies to "next" last, over a whole adult pair as it is usually called."""
 
 from functools import cache
+from itertools import islice
 
-from assistant.languages import load
 from assistant.ports import VoiceSettings
 from assistant.speaking.synthesis import Synthesis, SystemVoice
-from assistant.speaking.wording import word
-from plans.conversation import Next
-from plans.engine import begin, decide, evolve, replay
-from plans.engine.places import is_finished
 from tests.benchmarks import computing
 from tests.benchmarks.figures import percentile
+from tests.end_to_end.test_live import sentences
 
 USUAL_S = 3.0
-
-
-def _said(steps):
-    plan, language = computing.made(computing.wishes()), load()
-    progress = replay(begin(plan).events)
-    while not is_finished(plan, progress.now) and steps:
-        decision = decide(plan, progress, Next())
-        yield word(decision.reply, language)
-        for event in decision.events:
-            progress = evolve(progress, event)
-        steps -= 1
 
 
 def lengths(steps):
@@ -38,7 +24,8 @@ def lengths(steps):
         return len(sound.samples) / sound.rate_hz
 
     try:
-        found = [seconds(text) for text in _said(steps)]
+        replies = islice(sentences(computing.made(computing.wishes())), 1, None if steps < 0 else steps + 1)
+        found = [seconds(text) for text in replies]
     finally:
         synthesis.close()
         system.close()
