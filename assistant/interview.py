@@ -5,11 +5,11 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, Literal
 
-from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Skip
+from assistant.session_commands import AnyCommand, CountGiven, Help, LengthGiven, Skip
 from plans.amounts import Thread, Weight
-from plans.conversation import No, Problem, Reply, Yes
+from plans.conversation import Again, Next, No, Problem, Reply, Undo, Yes
 from plans.files.fields import read_answer
-from plans.quantities import Length
+from plans.quantities import Length, exact_number
 from plans.sizing.calves import CALF_BEGINS
 from plans.sizing.measures import measure
 from plans.wishes import Swatch, Wishes
@@ -35,9 +35,14 @@ class Question:
 
     @property
     def answers(self) -> tuple[str, ...]:
-        """Names of what may be said to it."""
+        """Names of what answers it."""
         given = {"yes_no": ("yes", "no"), "length": ("length_given",), "count": ("count_given",)}[self.kind]
         return given if self.needed else (*given, "skip")
+
+    @property
+    def help(self) -> Reply:
+        """How to come to an answer, and what else may be said."""
+        return Reply.of("interview-help", answer=Reply.of(f"help-{self.key.removeprefix('ask-')}"))
 
 
 _PRACTICE = Question("practice", "ask-practice", "yes_no", needed=True)
@@ -65,9 +70,15 @@ _AMOUNTS: dict[str, Callable[[Fraction], Any]] = {"skein": Weight, "skein_length
 
 @dataclass(frozen=True, slots=True)
 class Interview:
-    """The answers so far, by field; a skipped one is None."""
+    """The answers so far, by field; a skipped one is None.
+
+    Attributes:
+        answers: in the order in which they were given.
+        earlier: answers to questions that were opened again.
+    """
 
     answers: dict[str, Any] = field(default_factory=dict)
+    earlier: dict[str, Any] = field(default_factory=dict)
 
     @property
     def question(self) -> Question | None:
@@ -93,8 +104,22 @@ class Interview:
         return Wishes(name=name, swatch=Swatch(**swatch), **given)
 
     def without(self, *names: str) -> "Interview":
-        """The same with some questions to be asked again."""
-        return Interview({name: value for name, value in self.answers.items() if name not in names})
+        """The same with some questions to be asked again, whose answers can be left as they were."""
+        kept = {name: value for name, value in self.answers.items() if name not in names}
+        opened = {name: value for name, value in self.answers.items() if name in names}
+        return Interview(kept, {**self.earlier, **opened})
+
+    def was_answered(self, question: Question) -> bool:
+        """Whether an earlier answer can be left as it was; a yes or no is as soon said again."""
+        return question.kind != "yes_no" and question.name in self.earlier
+
+    def asking(self, question: Question) -> tuple[Reply, tuple[str, ...]]:
+        """A question as it is asked, with its earlier answer if there is one; and names of what may be said to it."""
+        names = (*question.answers, "again", "help", "undo")
+        asked = Reply.of(question.key)
+        if not self.was_answered(question):
+            return asked, names
+        return Reply.of("ask-earlier", question=asked, answer=_told(self.earlier[question.name])), (*names, "next")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +140,20 @@ def answer(interview: Interview, question: Question, given: AnyCommand | None, w
         words: as heard or typed, such as "24.5cm", which nobody would say.
     """
     match given:
+        case Again():
+            return Answered(interview, None)
+        case Help():
+            return Answered(interview, question.help)
+        case Undo():
+            return _undone(interview)
+        case _:
+            return _filled(interview, question, given, words)
+
+
+def _filled(interview: Interview, question: Question, given: AnyCommand | None, words: str) -> Answered:
+    match given:
+        case Next() if interview.was_answered(question):
+            return Answered(_with(interview, question, interview.earlier[question.name]), None)
         case Skip():
             if question.needed:
                 return Answered(interview, Reply.of("answer-needed"))
@@ -133,6 +172,25 @@ def answer(interview: Interview, question: Question, given: AnyCommand | None, w
             return _typed(interview, question, words)
 
 
+def _undone(interview: Interview) -> Answered:
+    if not interview.answers:
+        return Answered(interview, Reply.of("nothing-to-undo"))
+    return Answered(interview.without(list(interview.answers)[-1]), None)
+
+
+def _told(value: Any) -> Reply:  # noqa: ANN401 (a type a field)
+    """An answer as it is told again."""
+    match value:
+        case None:
+            return Reply.of("told-skipped")
+        case Length():
+            return Reply.of("told-length", length=measure(value))
+        case Weight() | Thread():
+            return Reply.of("told-count", number=exact_number(value.value))
+        case _:
+            return Reply.of("told-count", number=exact_number(Fraction(value)))
+
+
 def _typed(interview: Interview, question: Question, words: str) -> Answered:
     if question.kind == "yes_no":
         return Answered(interview, Reply.of("not-yes-or-no"))
@@ -149,4 +207,4 @@ def _length(interview: Interview, question: Question, length: Length) -> Answere
 
 
 def _with(interview: Interview, question: Question, value: Any) -> Interview:  # noqa: ANN401 (a type a field)
-    return Interview({**interview.answers, question.name: value})
+    return Interview({**interview.answers, question.name: value}, interview.earlier)

@@ -121,7 +121,8 @@ def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made |
             if _is_kept(dialogue, made):
                 _keep(dialogue, folder, wishes)
                 return made
-            interview = Interview()
+            dialogue.say(Reply.of("ask-all-again"))
+            interview = interview.without(*interview.answers)
         else:
             dialogue.say(*made)
             interview = interview.without(*_FIELDS_OF_PROBLEMS)
@@ -131,7 +132,7 @@ def new_pair(dialogue: Dialogue, folder: Path, taken: tuple[str, ...]) -> Made |
 def _interviewed(dialogue: Dialogue, interview: Interview) -> Interview | None:
     """All questions answered; None where the answers ended."""
     while (question := interview.question) is not None:
-        given = dialogue.ask(Reply.of(question.key), question.answers)
+        given = dialogue.ask(*interview.asking(question))
         if given is None:
             return None
         taken: Answered = answer(interview, question, given.understood.command, given.words)

@@ -87,6 +87,13 @@ _NEW_PAIR: dict[str, set[str]] = {
     "answer-skipped": set(),
     "answer-needed": set(),                    # this one cannot be skipped
     "not-yes-or-no": set(),
+    "ask-earlier": {"question", "answer"},     # a question asked again, with what was answered before
+    "told-length": {"length"}, "told-count": {"number"}, "told-skipped": set(),
+    "ask-all-again": set(),
+    "interview-help": {"answer"},              # how to come to an answer, a part
+    "help-practice": set(), "help-foot-length": set(), "help-ball": set(), "help-ankle": set(),
+    "help-heel-diagonal": set(), "help-calf": set(), "help-leg": set(), "help-cuff": set(), "help-stitches": set(),
+    "help-rounds": set(), "help-skein": set(), "help-skein-length": set(), "help-skeins": set(),
 }  # fmt: skip
 
 _LINES: dict[str, set[str]] = {

@@ -7,10 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.interview import Answered, Interview, Question, answer
-from assistant.session_commands import AnyCommand, CountGiven, LengthGiven, Skip
-from plans.conversation import Next, No, Problem, Reply, Yes
+from assistant.session_commands import AnyCommand, CountGiven, Help, LengthGiven, Skip
+from plans.conversation import Again, Next, No, Problem, Reply, Undo, Yes
 from plans.making import Made, make_plan
 from plans.quantities import Length
+from plans.replies import Measure
 from plans.wishes import Wishes
 
 FOOT = ("foot_length", "ball", "ankle", "leg", "cuff")
@@ -172,6 +173,71 @@ def test_questions_can_be_asked_again() -> None:
     assert {"practice": False} == again.answers
     assert again.question is not None and "foot_length" == again.question.name
     assert interview.question is None
+
+
+def test_the_last_answer_can_be_taken_back_and_told_again() -> None:
+    """Forty was heard as fourteen: it is asked again, and she answers otherwise or leaves it."""
+    interview = answered(NO, cm("24.5"), cm(14))
+    back = give(interview, Undo()).interview
+    assert back.question is not None and "ball" == back.question.name
+    asked_now, names = back.asking(back.question)
+
+    told = Reply.of("told-length", length=Measure(tenths_mm=1400))
+    assert Reply.of("ask-earlier", question=Reply.of("ask-ball"), answer=told) == asked_now
+    assert "next" in names
+    assert interview.answers == give(back, Next()).interview.answers
+    assert Length.parse("23cm") == give(back, cm(23)).interview.answers["ball"]
+
+
+def test_every_answer_can_be_taken_back_in_turn() -> None:
+    answers = (NO, cm("24.5"), SKIP, cm(21), SKIP, SKIP, count(30), count(42), SKIP, count(50), count(210), count(2))
+    interview = answered(*answers)
+    opened = []
+    while interview.answers:
+        last = list(interview.answers)[-1]
+        interview = answer(interview, Question(last, "ask-ball", "length"), Undo(), "undo").interview
+        assert interview.question is not None
+        opened.append(interview.question.name)
+    assert ["practice", *FOOT, *SWATCH, *MORE] == opened[::-1]
+
+    practice = interview.question
+    assert practice is not None and Reply.of("nothing-to-undo") == give(interview, Undo()).reply
+    assert Reply.of("ask-practice") == interview.asking(practice)[0]
+    again = give(interview, NO).interview
+    while again.question is not None:
+        again = give(again, Next()).interview
+    assert answered(*answers).wishes("hers") == again.wishes("hers")
+
+
+@pytest.mark.parametrize(("before", "told"), [
+    ((NO, cm(24), SKIP), Reply.of("told-skipped")), ((YES, count("22.5")), Reply.of("told-count", number="22.5")),
+    ((NO, cm(24), *4 * [SKIP], count(30), count(42), SKIP, count(50)), Reply.of("told-count", number="50")),
+    ((NO, cm(24), *4 * [SKIP], count(30), count(42), SKIP, count(50), count(210), count(2)),
+     Reply.of("told-count", number="2")),
+])  # fmt: skip
+def test_an_earlier_answer_is_told_in_the_words_of_its_question(before: tuple[AnyCommand, ...], told: Reply) -> None:
+    interview = answered(*before)
+    back = interview.without(list(interview.answers)[-1])
+    assert back.question is not None
+
+    assert ("answer", told) in back.asking(back.question)[0].values
+
+
+def test_again_and_help_leave_the_question_open() -> None:
+    interview = answered(NO)
+    again, help_given = give(interview, Again()), give(interview, Help())
+
+    assert Answered(interview, None) == again
+    assert interview == help_given.interview
+    assert Reply.of("interview-help", answer=Reply.of("help-foot-length")) == help_given.reply
+
+
+def test_next_answers_only_what_was_answered_before() -> None:
+    interview = answered(NO)
+    assert interview.question is not None
+
+    assert "next" not in interview.asking(interview.question)[1]
+    assert interview == give(interview, Next(), "next").interview
 
 
 def lengths(most: int, *units: str | None) -> st.SearchStrategy[LengthGiven]:

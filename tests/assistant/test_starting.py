@@ -239,7 +239,7 @@ def test_a_pair_is_asked_for_proven_and_its_plan_kept(tmp_path: Path) -> None:
         for value in (wishes_in(folder).foot_length, wishes_in(folder).ball, wishes_in(folder).leg)
     )
     assert f"The plan is written to {folder}/socks.toml." == dialogue.lines[-1]
-    assert "A new pair. I ask, you answer; say “skip” for what you do not know." == dialogue.lines[0]
+    assert dialogue.lines[0].startswith("A new pair. I ask, you answer; say “skip” for what you do not know")
 
 
 def test_all_of_it_can_be_spoken(tmp_path: Path) -> None:
@@ -291,6 +291,27 @@ def test_what_is_not_to_be_kept_is_asked_anew(tmp_path: Path) -> None:
     assert isinstance(made, Made)
     assert not wishes_in(tmp_path).practice
     assert ["socks.toml"] == [file.name for file in tmp_path.iterdir()]
+
+
+def test_a_number_heard_wrong_is_taken_back_by_voice(tmp_path: Path) -> None:
+    by_voice = ("no", "twenty four centimetres", "undo", "help", "again", "twenty five centimetres")
+    dialogue = Scripted([*(spoken(words) for words in by_voice), *FOOT[2:], "yes"])
+
+    assert isinstance(new_pair(dialogue, tmp_path, ()), Made)
+    assert "25cm" == str(wishes_in(tmp_path).foot_length)
+    asked = "What is the foot length, from heel to longest toe? It was twenty-four centimetres"
+    assert 3 == sum(line.startswith(asked) for line in dialogue.lines)
+
+
+def test_what_is_not_kept_is_asked_again_and_can_be_left_as_it_was(tmp_path: Path) -> None:
+    dialogue = Scripted([*FOOT, "no", "no", "next", "22cm", *["next"] * 7, "yes"])
+
+    assert isinstance(new_pair(dialogue, tmp_path, ()), Made)
+    wishes = wishes_in(tmp_path)
+    assert ("24.5cm", "22cm", "30", "42") == (
+        str(wishes.foot_length), str(wishes.ball), str(wishes.swatch.stitches), str(wishes.swatch.rounds),
+    )  # fmt: skip
+    assert "How high shall the leg be, cuff included? It was left out; say “next” to leave it so." in dialogue.lines
 
 
 @pytest.mark.parametrize("answers", [(), FOOT[:1], FOOT[:6], FOOT])

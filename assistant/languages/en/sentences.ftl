@@ -1060,7 +1060,7 @@ keep-this = Shall I keep this?
 
 ## A new pair, question by question
 
-new-pair = A new pair. I ask, you answer; say “skip” for what you do not know.
+new-pair = A new pair. I ask, you answer; say “skip” for what you do not know, “help” for how to measure it, “undo” to change your last answer.
 ask-practice = Do you want a small practice pair, for any yarn?
 ask-foot-length = What is the foot length, from heel to longest toe?
     .terse = Foot length?
@@ -1095,6 +1095,30 @@ answer-count = { CAPITAL($number) }.
 answer-skipped = I shall estimate it.
 answer-needed = I need this one: it cannot be estimated.
 not-yes-or-no = Please say yes or no.
+ask-earlier = { CAPITAL($question) } It was { $answer }; say “next” to leave it so.
+    .terse = { CAPITAL($question) } It was { $answer }.
+told-length = { $length }
+told-count = { $number }
+told-skipped = left out
+ask-all-again = Then I ask again.
+
+# How the tape is laid, how a swatch is counted: common practice.
+
+interview-help = { CAPITAL($answer) } Say “skip” for what you do not know, “again” to hear the question, “undo” to change your last answer.
+    .terse = { CAPITAL($answer) }
+help-practice = A practice pair has the fewest stitches that still show every step: say yes for it, no for socks that fit a foot.
+help-foot-length = Stand with your heel against a wall, and measure along the floor to the tip of the longest toe: say the number and centimetres or inches.
+help-ball = Stand, and lay the tape around the foot where it is widest, behind the toes, snug but not tight.
+help-ankle = Lay the tape around the leg above the ankle bones, where it is narrowest.
+help-heel-diagonal = Lay the tape around the foot from the front of the ankle, where it bends, over the back corner of the heel and up to the front again.
+help-calf = Stand, and lay the tape around the calf where it is widest.
+help-leg = Measure from the top of the heel up to where the sock shall end.
+help-cuff = That is the ribbing at the top; four centimetres are usual.
+help-stitches = Lay the washed swatch flat, and count the stitches on ten centimetres in its middle; halves count.
+help-rounds = Lay the washed swatch flat, and count the rounds one above the other on ten centimetres in its middle; halves count.
+help-skein = It is printed on the ball’s band; or weigh a whole ball.
+help-skein-length = It is printed on the ball’s band, beside the weight.
+help-skeins = Count the whole balls of this yarn.
 
 ## Lines of the command line
 
