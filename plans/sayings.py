@@ -57,7 +57,7 @@ _PARTS: dict[str, set[str]] = {
     "work-narrow": set(),
     "work-closing": set(),                     # the corner strands lifted and worked with their neighbours
     "work-increase-left-first": set(), "work-increase-kfb": set(), "work-increase-lifted": set(),
-    "work-increase-one-edge": set(), "work-increase-centre": set(),
+    "work-increase-one-edge": set(), "work-increase-centre": set(), "work-decrease-centre": set(),
     "work-pick-up": set(), "work-open-heel": set(), "work-keep-heel": set(), "work-graft": set(), "work-holes": set(),
     "work-three-needle": set(), "work-gather": set(),
     "work-slipped": set(),                     # every second stitch

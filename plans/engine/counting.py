@@ -34,11 +34,12 @@ _NARROWED = frozenset({StageName.TOE, StageName.GUSSET, StageName.HEEL_TURN})
 def causes(
     stage: StageName, half: Half, *, many: bool, widens: bool = False, down: bool = False
 ) -> tuple[str, ...]:
-    """What usually makes a count too high or too low in a stage (common practice); the back of a leg may widen."""
+    """What usually makes a count too high or too low in a stage (common practice); the back of a leg may be shaped."""
     if down:
         narrowed = ("cause-decrease-missed",) if many else ("cause-decreased-twice",)
         usual = "cause-yarn-over-or-split" if many else "cause-dropped-stitch"
-        return (*(narrowed if stage in _NARROWED else ()), usual)
+        shaped = stage in _NARROWED or (widens and stage is StageName.LEG and half is Half.BACK)
+        return (*(narrowed if shaped else ()), usual)
     if stage is StageName.GUSSET or (widens and stage is StageName.LEG and half is Half.BACK):
         return _GUSSET[half, many]
     if many:

@@ -49,8 +49,11 @@ def is_narrowed(row: Row) -> bool:
 
 
 def is_centred(row: Row) -> bool:
-    """Whether a row of a leg is increased at its centre, as a calf wants it."""
-    return row.stage is StageName.LEG and not INCREASES.isdisjoint(group.op for group in row.ops)
+    """Whether a row of a leg is increased or decreased at its centre, as a calf wants it."""
+    if row.stage is not StageName.LEG:
+        return False
+    shaped = [(group.op, group.times) for group in row.ops if group.op in INCREASES | _DECREASES]
+    return any(op in INCREASES for op, _ in shaped) or shaped == [(Op.K2TOG, 1), (Op.SSK, 1)]
 
 
 def _is_other_decrease(row: Row) -> bool:

@@ -88,16 +88,18 @@ def _wishes_anew(the_course: Course, at: int, wishes: Wishes, rounds: Fraction, 
     plan, begun = the_course.plan, _begun(the_course, at)
     swatch = Swatch(stitches=plan.gauge.stitches_per_10cm, rounds=rounds)
     fixed = {
-        "swatch": swatch, "counts": (), "around": plan.around, "cast_on": plan.cast_on, "gusset": plan.gusset or None,
+        "swatch": swatch, "counts": (), "around": plan.around, "gusset": plan.gusset or None,
+        "cast_on": None if plan.cuff_down else plan.cast_on,
         "foot_rounds": wishes.foot_rounds if plan.cuff_down and command.part == "leg" else None,
         "leg_rounds": None, "cuff_rounds": None,
         "leg": wishes.leg or Length.of_cm(plan.finished.leg_cm),
-        "calf_shape": plan.calf if _widens(plan, begun) else wishes.calf_shape,
+        "calf_shape": plan.calf if plan.cuff_down or _widens(plan, begun) else wishes.calf_shape,
     }  # fmt: skip
     wished = wishes.model_copy(update=fixed)
     if command.part == "foot":
         return _foot_anew(plan, wished, begun)
-    return _calf_anew(wished.model_copy(update=_leg_anew(plan, wished, rounds, begun)), begun)
+    wished = wished.model_copy(update=_leg_anew(plan, wished, rounds, begun))
+    return _narrowed_anew(plan, wished, begun) if plan.cuff_down else _calf_anew(wished, begun)
 
 
 def _foot_anew(plan: Plan, wished: Wishes, begun: dict[StageName, int]) -> Wishes:
@@ -111,7 +113,7 @@ def _foot_anew(plan: Plan, wished: Wishes, begun: dict[StageName, int]) -> Wishe
 
 
 def _widens(plan: Plan, begun: dict[StageName, int]) -> bool:
-    """Whether the leg has begun to widen: then its increases stay where they are."""
+    """Whether the leg has begun to widen, or to narrow: then its shaping stays where it is."""
     return plan.calf is not None and begun[StageName.LEG] >= plan.calf.first_round
 
 
@@ -130,6 +132,17 @@ def _calf_anew(wished: Wishes, begun: dict[StageName, int]) -> Wishes:
     return wished.model_copy(update={"calf_shape": shape})
 
 
+def _narrowed_anew(plan: Plan, wished: Wishes, begun: dict[StageName, int]) -> Wishes:
+    """From the cuff down a leg is cast on for its calf: the decreases ahead stay as far above the heel as they were."""
+    calf, rounds = plan.calf, wished.leg_rounds or 0
+    if calf is None or _widens(plan, begun):
+        return wished
+    first = max(calf.first_round + rounds - _rounds_of(plan, StageName.LEG), begun[StageName.LEG] + 1, 2)
+    every = min(calf.every, max(2, (rounds - first) // max(1, calf.pairs - 1)))
+    shape = Calf(pairs=calf.pairs, first_round=first, every=every)
+    return wished.model_copy(update={"calf_shape": shape, "leg_rounds": max(rounds, shape.last_round)})
+
+
 def _leg_anew(plan: Plan, wished: Wishes, rounds: Fraction, begun: dict[StageName, int]) -> dict[str, int]:
     """Rounds of leg and cuff that make the height aimed at and are no fewer than those begun.
 
@@ -141,7 +154,8 @@ def _leg_anew(plan: Plan, wished: Wishes, rounds: Fraction, begun: dict[StageNam
     as_deep = max(1, round(cuff * rounds / plan.gauge.rounds_per_10cm))
     if plan.cuff_down:
         cuff = cuff if begun[StageName.LEG] else max(as_deep, begun[StageName.CUFF])
-        return {"leg_rounds": max(total - cuff, begun[StageName.LEG], 1), "cuff_rounds": cuff}
+        last = plan.calf.last_round if plan.calf and _widens(plan, begun) else 1
+        return {"leg_rounds": max(total - cuff, begun[StageName.LEG], last), "cuff_rounds": cuff}
     fixed = {"foot_rounds": _rounds_of(plan, StageName.FOOT)}
     if begun[StageName.CUFF]:
         return {**fixed, "leg_rounds": leg, "cuff_rounds": max(total - leg, begun[StageName.CUFF])}

@@ -82,7 +82,7 @@ def kind_of(row: Row) -> str:
     if gains > 0:
         return _increase_kind(row)
     if gains < 0:
-        return "work-narrow" if is_narrowed(row) else "work-decrease"
+        return "work-decrease-centre" if is_centred(row) else "work-narrow" if is_narrowed(row) else "work-decrease"
     if ops & _SLIPS and ops <= _SLIPS | _KNIT | _PURL:
         return "work-slipped"
     if not is_plain(row):

@@ -7,7 +7,7 @@ from functools import cache, lru_cache
 from plans.alike import OfOps
 from plans.pattern import Group, Half, Pairing, Row, StageName
 from plans.proof.findings import Case, Finding, found
-from plans.rows.legs import CORNERS_LOOK
+from plans.rows.legs import CORNERS_LOOK, taken_in_look
 from plans.rows.openings import NARROWED_LOOK
 from plans.rows.parts import At, Step
 from plans.rows.toes import toe_steps
@@ -114,7 +114,7 @@ def _down_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
     parts, number, back = case.parts, row.round, row.half is Half.BACK
     match row.stage:
         case StageName.LEG:
-            return parts.leg.look(number, case.numbers.half if back else 0, case.numbers.half)
+            return _leg_look(case, number, back=back)
         case StageName.FOOT:
             if back:
                 return parts.sole.look(number)
@@ -146,13 +146,15 @@ def _toe_look(case: Case, row: Row, steps: tuple[Step, ...]) -> str | None:
 
 
 def _leg_look(case: Case, number: int, *, back: bool) -> str:
-    """The back has a pair of increases at its centre in each round that the plan's calf names."""
-    half, calf = case.numbers.half, case.numbers.calf
+    """The back has a pair of increases or decreases at its centre in each round that the plan's calf names."""
+    half, calf, part, down = case.numbers.half, case.numbers.calf, case.parts.leg, case.plan.cuff_down
     if not back:
-        return case.parts.leg.look(number, 0, half)
+        return part.look(number, 0, half)
     made, then = (calf.before(at) if calf else 0 for at in (number, number + 1))
-    loops = half + 2 * made
-    return case.parts.leg.look(number, half, loops) if made == then else case.parts.increase.centre_look(loops)
+    loops = case.numbers.top - 2 * made if down else half + 2 * made
+    if made == then:
+        return part.look(number, half, loops)
+    return part.beside_look(taken_in_look(loops) if down else case.parts.increase.centre_look(loops), half)
 
 
 def _first_leg_look(case: Case, *, back: bool) -> str:

@@ -41,8 +41,8 @@ def _stated(case: Case) -> Iterator[Finding]:
 def _even_ends(case: Case) -> Iterator[Finding]:
     """Toe, foot, leg and cuff end with half of the stitches on each half, but for the backs of gusset and calf."""
     plan = case.plan
-    gusset = 0 if plan.cuff_down else 2 * plan.gusset
-    wide = {StageName.GUSSET: gusset, StageName.LEG: _wider(case), StageName.CUFF: _wider(case)}
+    up = not plan.cuff_down
+    wide = {StageName.GUSSET: up * 2 * plan.gusset, StageName.LEG: up * _wider(case), StageName.CUFF: _wider(case)}
     tapered = () if case.parts.toe.cup or plan.cuff_down else (StageName.TOE,)
     for name in (*tapered, StageName.FOOT, StageName.GUSSET, StageName.LEG, StageName.CUFF):
         for stage in case.named(name):

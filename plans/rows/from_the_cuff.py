@@ -6,7 +6,7 @@ from plans.pattern import StageName
 from plans.rows.bind_offs import bind_off
 from plans.rows.cuffs import cuff_rounds
 from plans.rows.heels import heel
-from plans.rows.legs import corners, leg
+from plans.rows.legs import corners, leg_rounds_down
 from plans.rows.parts import BindOffPart, Numbers
 from plans.rows.rounds import Pass, Round, RoundKind, even_round, groups, narrowed, plain
 from plans.rows.toes import foot_rounds, toe_schedule
@@ -15,15 +15,15 @@ from plans.wishes import SockSize, Wishes
 
 
 def rounds_from_the_cuff(wishes: Wishes, size: SockSize, numbers: Numbers) -> Iterator[Round]:
-    """Cast-on, cuff, leg, heel, gusset, foot, and the toe narrowed as from the tip it would widen, and closed."""
+    """Cast-on, cuff, leg, heel, gusset, foot, and the toe narrowed as from the tip it would widen, and closed.
+
+    A leg that goes round a calf begins as wide as it is there.
+    """
     half, the_heel = numbers.half, heel(wishes.heel)
-    loops = groups((Op.CO, half))
-    yield even_round(StageName.CAST_ON, 1, loops, loops, (half, half))._replace(kind=RoundKind.SET_UP)
-    yield from cuff_rounds(size.cuff_rounds, half, half, wishes.cuff_style)
-    part = leg(wishes.leg_style)
-    for number in range(1, size.leg_rounds + 1):
-        halves = part.ops(number, 0, half), part.ops(number, half, half)
-        yield even_round(StageName.LEG, number, *halves, (half, half))
+    loops = groups((Op.CO, half)), groups((Op.CO, numbers.top))
+    yield even_round(StageName.CAST_ON, 1, *loops, (half, numbers.top))._replace(kind=RoundKind.SET_UP)
+    yield from cuff_rounds(size.cuff_rounds, half, numbers.top, wishes.cuff_style)
+    yield from leg_rounds_down(size.leg_rounds, numbers, wishes.leg_style)
     yield from the_heel.rounds(numbers)
     yield from the_heel.picked_up.rounds(numbers) if the_heel.picked_up else ()
     for work in foot_rounds(size.even_rounds, half, wishes.sole):

@@ -49,7 +49,7 @@ def join(wishes: Wishes, size: SockSize, gauge: Gauge) -> Plan:
         finished=finished(wishes, size, gauge),
         around=size.around,
         multiple=size.multiple,
-        cast_on=size.around if _down(wishes) else size.cast_on,
+        cast_on=numbers.half + numbers.top if _down(wishes) else size.cast_on,
         gusset=size.gusset,
         turned=size.turned,
         heel_depth=heel(wishes.heel).depth(numbers),

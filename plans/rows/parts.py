@@ -193,17 +193,19 @@ class LegPart:
     Attributes:
         ops: a round's number and the place of the half's first stitch in the round, and its stitches.
         look: the same, how the half looks.
-        widens: its back is increased at the centre where the calf needs room.
+        widens: its back is shaped at the centre where the calf needs room.
+        beside: the knit stitches before and after such a shaping, as this leg works them: by the row, and the place of
+            its first stitch in the round.
+        beside_look: the same, how that row looks.
+        directions: which way the sock may be knitted that has it.
     """
 
     ops: Callable[[int, int, int], Ops]
     look: Callable[[int, int, int], str]
     widens: bool = False
-
-    @property
-    def directions(self) -> frozenset[Direction]:
-        """One that widens does so from the heel up."""
-        return frozenset({UP}) if self.widens else EITHER_WAY
+    beside: Callable[[Ops, int], Ops] = lambda ops, _: ops
+    beside_look: Callable[[str, int], str] = lambda look, _: look
+    directions: frozenset[Direction] = EITHER_WAY
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from plans.conversation import Problem, Reply
-from plans.pattern import Calf
+from plans.pattern import Calf, Direction
 from plans.quantities import Gauge, Length
 from plans.rows.legs import leg as leg_part
 from plans.sizing.feet import is_childs
@@ -95,16 +95,24 @@ def check_calf(wishes: Wishes, leg_rounds: int) -> Iterator[Problem]:
 
 
 def calf_of(wishes: Wishes, tape: Tape, rise: Rise) -> tuple[Calf | None, tuple[Reply, ...]]:
-    """How the leg widens, where it is to, and what is said of that."""
+    """How the leg widens, where it is to, and what is said of that.
+
+    From the cuff down it narrows where it would widen, so that the sock is the same; the first round below the cuff
+    stays as wide.
+    """
     if not leg_part(wishes.leg_style).widens:
         return None, ()
-    calf = wishes.calf_shape or widened(wishes, tape, rise)
+    down = wishes.direction is Direction.CUFF_DOWN
+    room = rise._replace(rounds=rise.rounds - 1) if down else rise
+    calf = wishes.calf_shape or widened(wishes, tape, room)
     if calf is None:
         return None, (Reply.of("calf-straight", leg=measure(rise.leg)),)
+    if down and wishes.calf_shape is None:
+        calf = calf.model_copy(update={"first_round": rise.rounds + 1 - calf.last_round})
     top = rise.around + 2 * calf.pairs
     return calf, (
         Reply.of(
-            "calf-shaped",
+            "calf-narrowed" if down else "calf-shaped",
             pairs=calf.pairs,
             first=calf.first_round,
             every=calf.every,

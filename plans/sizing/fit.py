@@ -11,7 +11,6 @@ from plans.rows.charting import lies_around
 from plans.rows.legs import leg as leg_part
 from plans.rows.toes import toe
 from plans.sizing.calves import Rise, girth_at, reaches_calf, widened
-from plans.sizing.directions import serving
 from plans.sizing.fit_cures import Cut, edge_cure, girth_cure, heel_cure, heel_loose_cure
 from plans.sizing.measures import is_longer, measure
 from plans.sizing.proportions import nearest_around, usual_cast_on
@@ -24,7 +23,8 @@ TIGHTEST_EASE = Fraction(25)
 LOOSE = Fraction(4, 60)
 """Wider than the ankle or the heel by more than this hangs loose: four stitches in sixty either way still wear
 well ("Ease-y socks", wabi-sabi.ca), and as stitches come by fours a sock cannot be made nearer than half of that."""
-_SHAPED = Leg("calf-shaped")
+_SHAPED = {Leg("straight"): Leg("calf-shaped"), Leg("ribbed"): Leg("ribbed-calf-shaped")}
+"""The leg that goes round a calf in place of one that does not."""
 _SMALLEST_SWATCH = Length.of_cm(5)
 """"Toe up socks with heel flap, part II", southerncrossfibre.com."""
 
@@ -148,10 +148,9 @@ def _is_tight(tape: Tape, leg: Length, width: Length) -> bool:
 def _calf_cure(wishes: Wishes, tape: Tape, sock: Sock) -> Reply:
     """The calf-shaped leg where that is wide enough; else the highest that is not too tight, in half centimetres."""
     widens = leg_part(wishes.leg_style).widens or lies_around(wishes.chart)
-    open_to_it = not widens and str(_SHAPED) in serving("leg_style", wishes.direction)
-    calf = widened(wishes, tape, sock.rise) if open_to_it else None
+    calf = None if widens else widened(wishes, tape, sock.rise)
     if calf and not _is_tight(tape, sock.leg, sock.gauge.width(sock.around + 2 * calf.pairs)):
-        return Reply.of("cure-calf-shaped")
+        return Reply.of("cure-calf-shaped", name=_SHAPED[wishes.leg_style])
     heights = (Length(Fraction(5 * halves)) for halves in range(-(-sock.leg.mm // 5) - 1, 0, -1))
     width = sock.gauge.width(sock.around)
     return Reply.of("cure-leg", length=measure(next(leg for leg in heights if not _is_tight(tape, leg, width))))

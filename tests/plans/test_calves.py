@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 from itertools import pairwise
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -14,8 +15,23 @@ from plans.engine.courses import course, identity
 from plans.engine.places import standing_at
 from plans.engine.wished import wishes_of
 from plans.files import read_wishes, write_wishes
+from plans.json_form import as_json, plan_id
 from plans.making import Made, make_plan
-from plans.pattern import BindOff, Calf, Chart, Cuff, Direction, Half, Increase, Leg, Plan, StageName
+from plans.opening import made_of
+from plans.pattern import (
+    BindOff,
+    Calf,
+    Chart,
+    Cuff,
+    Direction,
+    Half,
+    Heel,
+    Increase,
+    Leg,
+    Plan,
+    Row,
+    StageName,
+)
 from plans.proof import prove
 from plans.quantities import Length
 from plans.rows.increases import increase
@@ -23,7 +39,11 @@ from plans.rows.legs import leg
 from plans.sizing import size_sock
 from plans.sizing.calves import girth_at
 from plans.sizing.tape import read_tape
+from plans.stitches import Op
 from plans.wishes import Height, SockSize, Swatch, Wishes
+from plans.written.printing import print_pattern
+from tests.plans.damages import all_damages
+from tests.plans.graph_oracle import Oracle
 from tests.plans.knitter import Knitter, shown
 from tests.plans.made_up_wishes import feet as feet_of_any_build
 from tests.plans.made_up_wishes import swatches
@@ -31,6 +51,7 @@ from tests.plans.test_surveyed_feet import FEET, feet, wished
 from tests.strategies import varied
 
 SHAPED = Leg("calf-shaped")
+DOWN = {"direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft")}
 
 
 def knee_high(**changes: object) -> Wishes:
@@ -123,7 +144,7 @@ def test_every_surveyed_foot_that_finds_a_straight_knee_high_too_tight_is_cured_
         cured = said(size_sock(wish.model_copy(update={"leg_style": SHAPED})))
         if "calf-tight" in straight:
             tight += 1
-            assert straight["calf-tight"]["cure"] == Reply.of("cure-calf-shaped")
+            assert straight["calf-tight"]["cure"] == Reply.of("cure-calf-shaped", name="calf-shaped")
         assert "calf-tight" not in cured
     print(f"\n{who}: {tight} of {FEET // 8} straight legs too tight")
 
@@ -139,10 +160,103 @@ def test_where_the_leg_cannot_widen_a_lower_one_is_named_and_fits():
     assert "calf-tight" not in said(sized(leg_style=Leg("straight"), chart=around, leg=f"{lower.tenths_mm / 10}mm"))
 
 
-def test_a_sock_from_the_cuff_down_is_not_told_to_take_a_leg_that_it_cannot_have():
-    down = {"direction": Direction.CUFF_DOWN, "leg_style": Leg("straight"), "bind_off": BindOff("graft")}
+@pytest.mark.parametrize("way", [{}, DOWN])
+@pytest.mark.parametrize(("style", "better"), [("straight", "calf-shaped"), ("ribbed", "ribbed-calf-shaped")])
+def test_a_leg_is_told_to_take_the_shape_that_keeps_its_stitch(style, better, way):
+    tight = said(sized(leg_style=Leg(style), **way))["calf-tight"]["cure"]
 
-    assert said(sized(**down))["calf-tight"]["cure"].key == "cure-leg"
+    assert tight == Reply.of("cure-calf-shaped", name=better)
+    assert "calf-tight" not in said(sized(leg_style=Leg(better), **way))
+
+
+def test_from_the_cuff_down_a_leg_narrows_in_the_rounds_in_which_from_the_toe_up_it_widens():
+    """The sock is the same turned over: what has 60 stitches below its cuff has 60 above its last decrease."""
+    up, down = (made(knee_high(**way)) for way in ({}, DOWN))
+
+    assert down.cast_on == 92 == up.around + 2 * up.calf.pairs
+    assert down.calf == Calf(pairs=14, first_round=118 - up.calf.last_round, every=3)
+    assert backs(down)[:-1] == backs(up)[::-1][1:]
+    assert {row.stitches_after for row in down.rows if row.stage is StageName.CUFF} == {32, 60}
+
+
+def test_the_highest_leg_from_the_cuff_down_keeps_a_round_below_its_cuff_as_wide():
+    plan = made(knee_high(leg="22cm", calf="52cm", swatch={"stitches": 30, "rounds": 30}, **DOWN))
+
+    assert plan.calf.first_round >= 2
+    assert plan.calf.every == 2
+    assert backs(plan)[0] == plan.half + 2 * plan.calf.pairs
+    assert backs(plan)[-1] == plan.half
+
+
+@pytest.mark.parametrize("way", [{}, DOWN])
+def test_the_columns_of_a_rib_run_on_beside_what_is_made_or_taken_in(way):
+    """On either side of the two middle stitches the columns are those of the edge, but in the round after a heel."""
+    plan = made(knee_high(leg_style=Leg("ribbed-calf-shaped"), **way))
+    rows = [row for row in plan.rows if row.stage is StageName.LEG and row.sock == 1 and row.half is Half.BACK]
+    rows = [row for row in rows if way or row.round > 1]
+    even = [columns(row) for row in rows if len(columns(row)) == row.stitches_after and "m" not in columns(row)]
+
+    assert {len(row) for row in even} == {32 + 2 * pairs for pairs in range(15)}
+    for row in even:
+        side = len(row) // 2 - 1
+        assert row[:side] == ("kkkp" * 20)[:side]
+        assert row[-side:] == ("kkkp" * 20)[-side:]
+        assert row[side : side + 2] == "kk" or len(row) == 32
+
+
+def columns(row: Row) -> str:
+    """A letter for every stitch that is taken or made: one that is made is an m, of two together each a d."""
+    letters = {Op.K: "k", Op.P: "p", Op.M1R: "m", Op.M1L: "m", Op.K2TOG: "dm", Op.SSK: "dm"}
+    return "".join(letters.get(group.op, "k") * group.times for group in row.ops)
+
+
+@pytest.mark.parametrize("increase_by", Increase)
+@pytest.mark.parametrize("way", [{}, DOWN])
+@pytest.mark.parametrize("style", ["calf-shaped", "ribbed-calf-shaped"])
+def test_a_shaped_leg_is_knitted_printed_and_read_back(style, way, increase_by):
+    plan = made(knee_high(leg_style=Leg(style), increase=increase_by, practice=True, **way))
+    oracle = Oracle(as_json(plan)).knit()
+    back = made_of(print_pattern(plan))
+
+    assert [row.stitches_after for row in plan.rows] == oracle.counts
+    assert not oracle.worked_not_once()
+    assert isinstance(back, Made)
+    assert plan_id(back.plan) == plan_id(plan)
+
+
+@pytest.mark.parametrize("every", [23, pytest.param(1, marks=pytest.mark.nightly)])
+@pytest.mark.parametrize("way", [{}, DOWN])
+@pytest.mark.parametrize("style", ["calf-shaped", "ribbed-calf-shaped"])
+def test_every_damage_to_a_shaped_leg_is_refused_and_named(style, way, every):
+    plan, missed = made(knee_high(leg_style=Leg(style), practice=True, **way)), []
+    leg_rows = {row.index for row in plan.rows if row.stage is StageName.LEG}
+    damages = [each for each in all_damages(plan) if leg_rows & set(each.rows)]
+    for damage in damages[Random(style).randrange(every) :: every]:
+        problems = prove(damage.plan)
+        if not problems or problems[0].where not in {f"row {place}" for place in damage.rows}:
+            missed.append((damage.kind, sorted(damage.rows), [(each.key, each.where) for each in problems[:1]]))
+
+    assert len(damages) > 100
+    assert not missed
+
+
+def test_a_decrease_at_the_centre_is_read_out_and_a_count_that_is_high_is_told_why():
+    knitter = Knitter(made(knee_high(practice=True, **DOWN))).knits_to(StageName.LEG, 2)
+    while course(knitter.plan).row(knitter.at).half is Half.FRONT:
+        knitter.say(Next())
+    called = shown(knitter.call)
+    counted = shown(knitter.say(IHave(stitches=17)))
+
+    assert "work op-k(times 5) op-k2tog(times 1) op-k(times 2) op-ssk(times 1) op-k(times 5)" in called
+    assert "makes(count 14)" in called
+    assert "cause-decrease-missed" in counted
+
+
+def test_by_the_round_a_decrease_at_the_centre_is_told_with_both_counts():
+    called = shown(Knitter(made(knee_high(practice=True, **DOWN)), "round").knits_to(StageName.LEG, 2).call)
+
+    assert "work-decrease-centre" in called
+    assert "makes-front-back(front 12; back 14)" in called
 
 
 def test_a_chart_around_a_leg_that_widens_is_refused():

@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from plans.commands import Yes
 from plans.conversation import Asked
 from plans.engine import decide, evolve
-from plans.pattern import Direction, Heel, Plan, StageName
+from plans.pattern import Calf, Direction, Heel, Leg, Plan, StageName
 from plans.proof import prove
+from plans.wishes import Height
 from tests.plans.test_engine_taping import at_round, hers, rounds_of, says, taken, told
 
 DOWN = Direction.CUFF_DOWN
@@ -105,6 +106,27 @@ def test_the_second_of_two_socks_knitted_in_turn_is_made_like_the_first():
     assert (begins.sock, begins.stage) == (2, StageName.CAST_ON)
     assert decision.plan.rows[begins.index - 1].stage is StageName.BIND_OFF
     assert told(plan, second, says("leg", 100))[1] == "tape-second-sock"
+
+
+@pytest.mark.parametrize(("at", "percent"), [(3, 70), (14, 120), (15, 90), *(
+    pytest.param(at, percent, marks=pytest.mark.nightly)
+    for at in (3, 13, 14, 15, 40, 54, 70, 117) for percent in (70, 90, 100, 120)
+)])  # fmt: skip
+def test_a_leg_cast_on_for_its_calf_narrows_by_as_many_pairs_whatever_the_tape_says(at, percent):
+    plan = down(calf="37cm", leg_height=Height.KNEE, leg_style=Leg("calf-shaped"), leg=None, cuff=None)
+    before = at_round(plan, StageName.LEG, at)
+    knitted = rounds_of(plan, StageName.CUFF) + at - 1
+    decision, key, _ = told(plan, before, says("leg", max(30, round(knitted * 10000 / 42 / percent))))
+
+    assert plan.calf == Calf(pairs=14, first_round=15, every=3)
+    assert key in {"ask-replan", "tape-passed", "tape-same"}
+    if key != "ask-replan":
+        return
+    new = decide(plan, evolve(before, decision.events[0]), Yes()).plan
+    assert prove(new) == ()
+    assert new.calf.pairs == plan.calf.pairs
+    assert new.calf == plan.calf if at >= 15 else new.calf.first_round > at
+    assert new.calf.last_round <= rounds_of(new, StageName.LEG)
 
 
 @given(

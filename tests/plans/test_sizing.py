@@ -219,7 +219,7 @@ def test_a_leg_up_to_the_calf_is_held_against_it():
 
     assert said["calf-tight"] == {
         "leg": cm("35"), "circumference": cm("21.33"), "girth": cm("36"), "percent": "69",
-        "cure": Reply.of("cure-calf-shaped"),
+        "cure": Reply.of("cure-calf-shaped", name="calf-shaped"),
     }  # fmt: skip
     assert "calf-tight" not in notes(sized(leg="16cm", calf="36cm"))
     assert "calf-estimated" in notes(sized(leg="16cm"))

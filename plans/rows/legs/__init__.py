@@ -10,7 +10,7 @@ from plans.rows.parts import HeelPart, IncreasePart, LegPart, Numbers
 from plans.rows.rounds import Ops, Round, even_round, groups, plain
 from plans.stitches import Op
 
-__all__ = ["CORNERS_LOOK", "corners", "leg", "leg_rounds"]
+__all__ = ["CORNERS_LOOK", "corners", "leg", "leg_rounds", "leg_rounds_down", "taken_in", "taken_in_look"]
 
 CORNERS_LOOK = r"k2tog_strand 1, (k \d+, )?ssk_strand 1"
 
@@ -38,12 +38,37 @@ def leg_rounds(rounds: int, numbers: Numbers, kind: str, heel: HeelPart, ways: I
     for number in range(1, rounds + 1):
         loops, after = (half + 2 * _pairs(numbers, before) for before in (number, number + 1))
         front = part.ops(number, 0, half)
-        back = part.ops(number, half, loops) if after == loops else ways.centre(loops)
+        back = part.ops(number, half, loops) if after == loops else part.beside(ways.centre(loops), half)
         if number == 1:
             front = plain(half) if heel.made_last else corners(half)
             back = first_back[0](numbers) if first_back else plain(half)
         yield even_round(StageName.LEG, number, front, back, (half, after))
 
 
+def leg_rounds_down(rounds: int, numbers: Numbers, kind: str) -> Iterator[Round]:
+    """The leg from the cuff down to the heel; one that has gone round a calf narrows at the centre of its back."""
+    half, top, part = numbers.half, numbers.top, leg(kind)
+    for number in range(1, rounds + 1):
+        loops, after = (top - 2 * _pairs(numbers, before) for before in (number, number + 1))
+        back = part.ops(number, half, loops) if after == loops else part.beside(taken_in(loops), half)
+        yield even_round(StageName.LEG, number, part.ops(number, 0, half), back, (half, after))
+
+
 def _pairs(numbers: Numbers, before: int) -> int:
     return numbers.calf.before(before) if numbers.calf else 0
+
+
+def taken_in(stitches: int) -> Ops:
+    """A back with a pair of decreases on either side of its two middle stitches, each leaning away from them.
+
+    Of stockings with a seam stitch "knit to within three of the seam, knit two together, knit one" and after it the
+    mirror image of that is usual (common practice, for instance in Weldon's Practical Stocking Knitter, from memory).
+    """
+    side = stitches // 2 - 3
+    return groups((Op.K, side), (Op.K2TOG, 1), (Op.K, 2), (Op.SSK, 1), (Op.K, side))
+
+
+def taken_in_look(stitches: int) -> str:
+    """How that looks."""
+    side = f"k {stitches // 2 - 3}"
+    return ", ".join([side, "k2tog 1, k 2, ssk 1", side] if stitches > 6 else ["k2tog 1, k 2, ssk 1"])

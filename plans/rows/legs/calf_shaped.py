@@ -1,4 +1,4 @@
-"""A plain leg that widens towards the calf, by pairs of increases at the centre of the back.
+"""A plain leg that goes round the calf: wider by pairs of stitches, made or taken in at the centre of the back.
 
 "Shaping knee socks", Shaltz, hjsstudio.com; "Calculating calf increases", actechniques.co.uk 2021.
 """

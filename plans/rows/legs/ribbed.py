@@ -4,9 +4,9 @@ from plans.rows.parts import LegPart
 from plans.rows.ribs import rib, rib_look
 from plans.stitches import Op
 
-_PARTS = ((Op.K, 3), (Op.P, 1))
+PARTS, COLUMNS = ((Op.K, 3), (Op.P, 1)), "kkkp"
 
 LEG = LegPart(
-    ops=lambda _, first, stitches: rib(_PARTS, first, stitches),
-    look=lambda _, first, stitches: rib_look("kkkp", first, stitches),
+    ops=lambda _, first, stitches: rib(PARTS, first, stitches),
+    look=lambda _, first, stitches: rib_look(COLUMNS, first, stitches),
 )
