@@ -19,6 +19,8 @@ _OTHER_CALL = {
     "removeprefix": "removesuffix", "startswith": "endswith", "endswith": "startswith", "rstrip": "lstrip",
 }  # fmt: skip
 _FACTOR = 1.1
+_ODD = "¿"
+"""Behind a text; it means nothing there, not in a regular expression either."""
 
 
 def instead_of(  # noqa: C901 - one case for each kind of node
@@ -77,7 +79,7 @@ def _constants(node: ast.Constant, parent: ast.AST) -> Iterator[tuple[str, ast.A
         case float():
             yield "constant", ast.Constant(node.value * _FACTOR if node.value else 1.0)
         case str() if not isinstance(parent, ast.Expr):
-            yield "constant", ast.Constant(node.value + "?")
+            yield "constant", ast.Constant(node.value + _ODD)
 
 
 def _calls(node: ast.Call) -> Iterator[tuple[str, ast.AST]]:

@@ -1,5 +1,6 @@
 """What the faults that were tried say about the tests."""
 
+import re
 import tomllib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -16,7 +17,7 @@ _Z = 1.959964
 
 @dataclass(frozen=True)
 class Same:
-    """A fault that changes nothing that anybody could notice, and why."""
+    """A fault that changes nothing that anybody could notice, and why; a star stands for anything."""
 
     module: str
     text: str
@@ -27,7 +28,12 @@ class Same:
     def means(self, mutant: Mutant) -> bool:
         """Whether it is this fault, wherever its line has gone to."""
         own = (self.module, self.text, self.before, self.after)
-        return own == (mutant.module, mutant.text, mutant.before, mutant.after)
+        its = (mutant.module, mutant.text, mutant.before, mutant.after)
+        return all(_fits(one, other) for one, other in zip(own, its, strict=True))
+
+
+def _fits(told: str, found: str) -> bool:
+    return told == found or re.fullmatch(".*".join(map(re.escape, told.split("*"))), found) is not None
 
 
 def equivalents() -> tuple[Same, ...]:

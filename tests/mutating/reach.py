@@ -1,13 +1,16 @@
 """Which test reaches which line of plans/, and how long it takes: each test once, in a process of its own."""
 
+import ast
 import hashlib
 import json
 import os
 import signal
 import time
 import warnings
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 import coverage
@@ -33,12 +36,18 @@ class Test:
     lines: Lines
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Reach:
-    """What all tests reach."""
+    """What all tests reach, and the modules that each of their files imports by name."""
 
     tests: tuple[Test, ...]
     collected: dict[str, Lines]
+    imports: dict[str, frozenset[str]]
+
+    @lru_cache(maxsize=8)  # noqa: B019 - there is one of it
+    def times(self, module: str) -> Counter[int]:
+        """How many tests run each line of a module."""
+        return Counter(line for test in self.tests for line in test.lines.get(module, ()))
 
 
 def reach_of(root: Path, files: list[str], kept: Path) -> Reach:
@@ -61,7 +70,17 @@ def reach_of(root: Path, files: list[str], kept: Path) -> Reach:
         if failing:
             raise ValueError(f"fails without any fault: {', '.join(failing)}")
         tests += [Test(t["name"], file, t["seconds"], t["whole"], t["lines"]) for t in told["tests"]]
-    return Reach(tuple(tests), collected)
+    return Reach(tuple(tests), collected, {file: frozenset(_imported(root / file)) for file in files})
+
+
+def _imported(file: Path) -> Iterator[str]:
+    """Modules that a file names in its imports."""
+    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            yield node.module
+            yield from (f"{node.module}.{each.name}" for each in node.names)
+        elif isinstance(node, ast.Import):
+            yield from (each.name for each in node.names)
 
 
 def _source(root: Path) -> bytes:

@@ -1,8 +1,9 @@
 """Every single damage that can be done to a plan, with the rows at which it must be noticed."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from enum import StrEnum
 from fractions import Fraction
+from functools import partial
 from typing import Any, NamedTuple, TypeVar
 
 from plans.pattern import Act, Facing, Group, Half, Plan, Row, Stage, StageName
@@ -12,7 +13,7 @@ Name = TypeVar("Name", bound=StrEnum)
 
 
 class Damage(NamedTuple):
-    """A plan with one thing wrong.
+    """A plan with one thing wrong; made only when it is asked for, since most tests try a few of thousands.
 
     Attributes:
         rows: the damaged row and the next; empty where the head of the plan was damaged.
@@ -20,14 +21,19 @@ class Damage(NamedTuple):
 
     kind: str
     rows: frozenset[int]
-    plan: Plan
+    made: Callable[[], Plan]
+
+    @property
+    def plan(self) -> Plan:
+        """The plan, made anew each time."""
+        return self.made()
 
 
 def all_damages(plan: Plan) -> Iterator[Damage]:
     """All kinds at all places."""
     for place, row in enumerate(plan.rows):
         for kind, changes in _row_damages(row):
-            yield Damage(kind, frozenset({place, place + 1}), _with_row(plan, place, changes))
+            yield Damage(kind, frozenset({place, place + 1}), partial(_with_row, plan, place, changes))
     yield from _order_damages(plan)
     yield from _stage_damages(plan)
     yield from _head_damages(plan)
@@ -139,16 +145,16 @@ def _order_damages(plan: Plan) -> Iterator[Damage]:
     rows = plan.rows
     for place in range(len(rows)):
         noticed = frozenset({min(place, len(rows) - 2), place + 1})
-        dropped = _renumbered(plan, rows[:place] + rows[place + 1 :], place, -1)
+        dropped = partial(_renumbered, plan, rows[:place] + rows[place + 1 :], place, -1)
         yield Damage("row dropped", noticed, dropped)
-        doubled = _renumbered(plan, (*rows[: place + 1], *rows[place:]), place, 1)
+        doubled = partial(_renumbered, plan, (*rows[: place + 1], *rows[place:]), place, 1)
         yield Damage("row doubled", frozenset({place, place + 1}), doubled)
         if place + 1 < len(rows):
             exchanged = (*rows[:place], rows[place + 1], rows[place], *rows[place + 2 :])
             both = frozenset({place, place + 1})
-            yield Damage("rows exchanged", both, _renumbered(plan, exchanged, place, 0))
+            yield Damage("rows exchanged", both, partial(_renumbered, plan, exchanged, place, 0))
         index = {"index": rows[place].index + 1}
-        yield Damage("index altered", frozenset({place}), _with_row(plan, place, index))
+        yield Damage("index altered", frozenset({place}), partial(_with_row, plan, place, index))
 
 
 def _renumbered(plan: Plan, rows: tuple[Row, ...], place: int, longer: int) -> Plan:
@@ -176,9 +182,9 @@ def _stage_damages(plan: Plan) -> Iterator[Damage]:
                 continue
             changed = stage.model_copy(update={field: at})
             near = frozenset(range(at - 1, at + 2))
-            yield Damage("stage list altered", near, _with_stage(plan, place, (changed,)))
+            yield Damage("stage list altered", near, partial(_with_stage, plan, place, (changed,)))
         first = frozenset({stage.first_row, stage.first_row + 1})
-        yield Damage("stage dropped", first, _with_stage(plan, place, ()))
+        yield Damage("stage dropped", first, partial(_with_stage, plan, place, ()))
 
 
 def _with_stage(plan: Plan, place: int, stages: tuple[Stage, ...]) -> Plan:
@@ -188,14 +194,13 @@ def _with_stage(plan: Plan, place: int, stages: tuple[Stage, ...]) -> Plan:
 def _head_damages(plan: Plan) -> Iterator[Damage]:
     for field in ("around", "cast_on", "gusset", "turned", "multiple"):
         for step in (-1, 1):
-            update = {field: getattr(plan, field) + step}
-            yield Damage("number altered", frozenset(), plan.model_copy(update=update))
+            yield _headed(plan, "number altered", {field: getattr(plan, field) + step})
     for field in type(plan.calf).model_fields if plan.calf else ():
         for step in (-1, 1):
             calf = plan.calf.model_copy(update={field: getattr(plan.calf, field) + step})
-            yield Damage("number altered", frozenset(), plan.model_copy(update={"calf": calf}))
+            yield _headed(plan, "number altered", {"calf": calf})
     if plan.calf:
-        yield Damage("number altered", frozenset(), plan.model_copy(update={"calf": None}))
+        yield _headed(plan, "number altered", {"calf": None})
     rounds, stitches = 10 / plan.gauge.rounds_per_10cm, 10 / plan.gauge.stitches_per_10cm
     for field, step in (
         ("circumference_cm", stitches * Fraction(plan.multiple + 1, 2)),
@@ -204,4 +209,8 @@ def _head_damages(plan: Plan) -> Iterator[Damage]:
     ):
         for sign in (-1, 1):
             finished = plan.finished.model_copy(update={field: getattr(plan.finished, field) + sign * step})
-            yield Damage("measure altered", frozenset(), plan.model_copy(update={"finished": finished}))
+            yield _headed(plan, "measure altered", {"finished": finished})
+
+
+def _headed(plan: Plan, kind: str, changes: Changes) -> Damage:
+    return Damage(kind, frozenset(), partial(plan.model_copy, update=changes))

@@ -1,4 +1,4 @@
-"""Answers, printed patterns and sizes as lines to be read through by a person; writes the golden files anew:
+"""Answers, patterns, sizes and what is found wrong as lines to be read through by a person; writes the golden files:
 
     python -m tests.plans.read_through
 """
@@ -8,20 +8,25 @@ from fractions import Fraction
 from pathlib import Path
 
 from plans.charts import rows_of
-from plans.conversation import Grain, HowFar, HowMany, Next, Reply, WhatNext, WhereAmI
+from plans.conversation import Grain, HowFar, HowMany, Next, Problem, Reply, WhatNext, WhereAmI
 from plans.files import write_wishes
 from plans.pattern import BindOff, Chart, Cuff, Direction, Heel, Leg, Needles, Plan, StageName, Toe
+from plans.proof import prove
 from plans.sizing import size_sock
 from plans.wishes import Count, SockSize, Swatch
 from plans.written.printing import pattern_text
+from tests.plans.damages import all_damages
 from tests.plans.knitter import Knitter, shown
 from tests.plans.test_sizing import wished
-from tests.plans.written.pieces import PIECES, charted_sock, made
+from tests.plans.written.pieces import CAP, PIECES, charted_sock, made
 from tests.strategies import practice, varied
 
 GOLDEN = Path(__file__).parent.parent / "golden"
+_HEAD = "== "
 _EVERY = 7
 """Steps from one time that she asks to the next."""
+_FIRST = 5
+"""Findings of one damage that are shown."""
 
 ASKED: dict[str, tuple[Plan, Grain]] = {
     "wrapped by halves": (practice(), "half"),
@@ -94,6 +99,33 @@ FILES = {"hers": wished(), "with all that can be wished": wished(
 )}  # fmt: skip
 
 
+WRONG: dict[str, tuple[Plan, frozenset[StageName]]] = {
+    "wrapped": (practice(), frozenset(StageName)),
+    "from the cuff down": (
+        varied("heel", "french"),
+        frozenset({StageName.CAST_ON, StageName.HEEL_FLAP, StageName.HEEL_TURN, StageName.GUSSET, StageName.TOE}),
+    ),
+    "forethought on double-pointed needles": (
+        varied("heel", "forethought", Needles.DOUBLE_POINTED, alone=True),
+        frozenset({StageName.CAST_ON, StageName.LEG, StageName.BIND_OFF, StageName.HEEL}),
+    ),
+    "short-row toe on two circulars": (
+        varied("toe", "short-row-german", Needles.TWO_CIRCULARS), frozenset({StageName.CAST_ON, StageName.TOE}),
+    ),
+    "anatomic toe on four needles": (
+        varied("toe", "anatomic", Needles.FOUR_DOUBLE_POINTED, alone=True), frozenset({StageName.TOE}),
+    ),
+    "calf-shaped": (varied("leg_style", "calf-shaped"), frozenset({StageName.LEG})),
+    "mini-gusset, a sock at a time": (
+        varied("heel", "mini-gusset", alone=True), frozenset({StageName.GUSSET, StageName.HEEL, StageName.LEG}),
+    ),
+    "tubular": (varied("bind_off", "tubular", Needles.TWO_CIRCULARS), frozenset({StageName.BIND_OFF})),
+    "gathered": (varied("bind_off", "gathered", alone=True), frozenset({StageName.CUFF, StageName.BIND_OFF})),
+    "cap": (made(CAP), frozenset(StageName)),
+}
+"""Plans, and the stages in which they are damaged."""
+
+
 def filed(name: str) -> Iterator[str]:
     """Its plan file, with what is explained in it; not which heels and the like there are, which grow more."""
     for line in write_wishes(FILES[name]).split("\n"):
@@ -129,17 +161,41 @@ def sized(name: str) -> Iterator[str]:
             yield f"{problem.where}: {shown(Reply(key=problem.key, values=problem.values))}"
 
 
+def wrong(name: str) -> Iterator[str]:
+    """What the proof says of each kind of damage in each of these stages, and of each change of its head."""
+    plan, stages = WRONG[name]
+    seen = set()
+    for damage in all_damages(plan):
+        row = plan.rows[min(*damage.rows, len(plan.rows) - 1)] if damage.rows else None
+        what = (damage.kind, row.stage, row.acts if damage.kind == "act lost" else ()) if row else len(seen)
+        if what not in seen and (row is None or row.stage in stages):
+            seen.add(what)
+            at = f"{damage.kind} at {row.index}, {row.stage}" if row else damage.kind
+            yield f"{at}: {_found(prove(damage.plan))}"
+
+
+def _found(problems: tuple[Problem, ...]) -> str:
+    told = [f"{each.where} {shown(Reply(key=each.key, values=each.values))}".strip() for each in problems]
+    return ", ".join([*told[:_FIRST], *([f"and {len(told) - _FIRST} more"] if len(told) > _FIRST else [])])
+
+
 TEXTS = {"answers": (ASKED, answers), "printed": (PRINTED, printed), "sizes": (SIZED, sized),
-         "plan_files": (FILES, filed)}  # fmt: skip
+         "plan_files": (FILES, filed), "findings": (WRONG, wrong)}  # fmt: skip
 """By the name of the golden file: what there is in it, and how each is told."""
 
 
-def read_through(file: str) -> str:
-    """The whole of a golden file."""
-    names, told = TEXTS[file]
-    return "\n".join(f"== {name}\n" + "".join(f"{line.rstrip()}\n" for line in told(name)) for name in names)
+def read_through(file: str, name: str) -> str:
+    """One part of a golden file."""
+    return "".join(f"{line.rstrip()}\n" for line in TEXTS[file][1](name))
+
+
+def kept(file: str) -> dict[str, str]:
+    """The parts that a golden file has."""
+    parts = (GOLDEN / f"{file}.txt").read_text(encoding="utf-8").removeprefix(_HEAD).split(f"\n{_HEAD}")
+    return dict(part.split("\n", maxsplit=1) for part in parts)
 
 
 if __name__ == "__main__":
-    for each in TEXTS:
-        (GOLDEN / f"{each}.txt").write_text(read_through(each), encoding="utf-8")
+    for each, (every, _) in TEXTS.items():
+        text = "\n".join(f"{_HEAD}{part}\n{read_through(each, part)}" for part in every)
+        (GOLDEN / f"{each}.txt").write_text(text, encoding="utf-8")

@@ -120,11 +120,11 @@ class Blocks:
             return False
         pieces: list[Sock] = [2, 1] if len(self._order) == 4 else [1]
         halves = [Half.FRONT, Half.BACK] if self._halves else [Half.FRONT]
-        due = [(sock, half) for sock in pieces for half in halves]
+        if [_place(row) for row in rows] != [(sock, half) for sock in pieces for half in halves]:
+            return False
         shares = {row.half: row.stitches_after for row in rows}
         even = all(shares[row.half] == row.stitches_after for row in rows)
-        fair = not self._halves or (len(shares) == 2 and 0 <= shares[Half.FRONT] - shares[Half.BACK] <= 1)
-        return [_place(row) for row in rows] == due and even and fair
+        return even and (not self._halves or 0 <= shares[Half.FRONT] - shares[Half.BACK] <= 1)
 
     # --- a round -----------------------------------------------------------------------------------------------
 

@@ -53,12 +53,12 @@ def _repeat(ops: Groups) -> Found | None:
     """The repeat that covers most groups, of equals the shortest and earliest; at least two of two groups."""
     best: Found | None = None
     for start in range(len(ops)):
-        for period in range(1, min(_LONGEST_PERIOD, (len(ops) - start) // 2) + 1):
+        for period in range(2, min(_LONGEST_PERIOD, (len(ops) - start) // 2) + 1):
             times = 1
             while ops[start : start + period] == ops[start + times * period : start + (times + 1) * period]:
                 times += 1
             found = Found(start, period, times)
-            if times > 1 and period > 1 and (best is None or period * times > best.period * best.times):
+            if times > 1 and (best is None or period * times > best.period * best.times):
                 best = found
     return best
 
