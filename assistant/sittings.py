@@ -2,15 +2,16 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.failing import Surroundings, refuse
 from assistant.journal import Journal
 from assistant.journal_events import JournalEvent
 from assistant.journal_plans import keep, kept_plan
 from assistant.sitting import Choice, Question, Sitting
-from plans.conversation import Event, Problem, Progress, Reply
+from plans.conversation import Decision, Event, PlanId, Problem, Progress, Reply
 from plans.engine import begin, replay
-from plans.engine.replanning import take_over, written_plan
+from plans.engine.replanning import measured_too, take_over, written_plan
 from plans.engine.resuming import resume
 from plans.json_form import plan_id
 from plans.making import Made
@@ -54,19 +55,40 @@ def open_pair(journal: Journal, made: Made | None, *, pair: str | None = None, t
         return _begun(journal, name, made)
     events = journal.events(name)
     plan, progress = _recorded(journal, name, events)
-    if plan_id(made.plan) in (progress.now.plan, written_plan(events, progress.now.plan)):
+    written = written_plan(events, progress.now.plan)
+    if plan_id(made.plan) in (progress.now.plan, written):
         return _taken_up(journal, name, plan, progress)
     sitting = Sitting(name, plan, progress, journal, journal.last_seq)
-    decision = take_over(plan, made.plan, progress)
-    if decision is None:
+    found = _edited(journal, sitting, made.plan, written)
+    if found is None:
         return Opening(sitting, (), (Reply.of("plan-edited", name=name), resume(plan, progress)))
     keep(journal, made.plan)
-    taken = (Reply.of("plan-taken", name=name), decision.reply)
+    keep(journal, found.plan)
+    taken = (Reply.of(f"plan-taken{found.kind}", name=name), found.decision.reply)
     if takes_edited:
-        return Opening(sitting, decision.events, taken)
+        return Opening(sitting, found.decision.events, taken)
     stays = Choice((), (Reply.of("plan-stays"), resume(plan, progress)))
-    question = Question(yes=stays, no=Choice(decision.events, taken))
-    return Opening(sitting, (), (Reply.of("plan-edited-ask", name=name),), question)
+    question = Question(yes=stays, no=Choice(found.decision.events, taken))
+    return Opening(sitting, (), (Reply.of(f"plan-edited-ask{found.kind}", name=name),), question)
+
+
+class _Edited(NamedTuple):
+    """The plan that can take over, and what becomes of what the tape measure said, as the sayings' keys end."""
+
+    plan: Plan
+    decision: Decision
+    kind: str
+
+
+def _edited(journal: Journal, sitting: Sitting, edited: Plan, written: PlanId) -> _Edited | None:
+    """The edited file's plan, in her measured rounds where there are such and it comes out so."""
+    plan, progress = sitting.plan, sitting.progress
+    before = kept_plan(journal, written) if written != progress.now.plan else None
+    anew = measured_too(before, edited, plan) if before else None
+    if anew is not None and (decision := take_over(plan, anew, progress, written=plan_id(edited))):
+        return _Edited(anew, decision, "-measured")
+    decision = take_over(plan, edited, progress)
+    return _Edited(edited, decision, "-unmeasured" if before else "") if decision else None
 
 
 def _known(journal: Journal, pair: str | None) -> str:

@@ -96,11 +96,16 @@ class PlaceSet(Record):
 
 
 class Replanned(Record):
-    """Another plan took over: of the plan file as it was edited, or made anew from what the tape measure said."""
+    """Another plan took over: of the plan file as it was edited, or made anew from what the tape measure said.
+
+    Attributes:
+        written: the plan of the edited file, where the one that took over has the measured rounds besides.
+    """
 
     kind: Literal["replanned"] = "replanned"
     now: Standing
     why: Literal["edited", "measured"] = "edited"
+    written: PlanId | None = None
 
 
 class Undone(Record):

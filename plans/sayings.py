@@ -153,7 +153,8 @@ _REPLIES: dict[str, set[str]] = {
     # `apart`, `yarns` and `check` are lists
     "resume": {"pair", "where", "stage", "round", "of", "apart", "marker", "yarns", "check", "call"},
     # the tape and the scales; rounds to ten centimetres are text, `part` and `stage` are names of stages
-    "ask-replan": {"rounds", "planned", "stage", "before", "after", "part", "length"},
+    "ask-replan": {"rounds", "planned", "changes", "part", "length"},            # `changes` is a list
+    "replan-change": {"stage", "before", "after"},
     "replan-taken": {"stage", "round", "of", "call"},
     "tape-passed": {"rounds", "part", "length", "aimed"},        # too many rounds are knitted already
     "tape-same": {"rounds", "part"}, "tape-too-early": {"part"}, "tape-too-late": {"part"}, "tape-no-plan": set(),

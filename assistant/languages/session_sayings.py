@@ -55,9 +55,12 @@ _COMING_AND_GOING: dict[str, set[str]] = {
     "goodbye": set(),
     "interrupted": set(),
     "plan-edited": {"name"},                   # the file was edited since; the pair goes on as it was begun
-    "plan-edited-ask": {"name"}, "plan-stays": set(),
+    # the same where the tape measure had made it anew: with what it said, or without
+    "plan-edited-ask": {"name"}, "plan-edited-ask-measured": {"name"}, "plan-edited-ask-unmeasured": {"name"},
+    "plan-stays": set(),
     "plan-lost": {"name"},                     # the journal does not hold the plan that the pair was begun from
-    "plan-taken": {"name"},                    # the edited plan takes over; every row so far is the same
+    # the edited plan takes over; every row so far is the same
+    "plan-taken": {"name"}, "plan-taken-measured": {"name"}, "plan-taken-unmeasured": {"name"},
     "plan-written": {"path"},
     "pair-summary": {
         "around", "circumference", "circumference_off", "foot", "foot_off", "leg", "leg_off",

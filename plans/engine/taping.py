@@ -27,15 +27,12 @@ class _New(NamedTuple):
 
     Attributes:
         rounds: over 10 cm, as she really knits them.
-        stage: whose rounds change.
-        before, after: how many they are in the old plan and the new.
+        changes: stages of the part that was measured whose rounds change, each with how many they were and will be.
     """
 
     plan: Plan
     rounds: Fraction
-    stage: StageName
-    before: int
-    after: int
+    changes: tuple[Reply, ...]
 
 
 def tape_says(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
@@ -45,8 +42,7 @@ def tape_says(plan: Plan, progress: Progress, command: TapeSays) -> Decision:
         return Decision(events=(), reply=found)
     reply = Reply.of(
         "ask-replan", rounds=plain_number(found.rounds, 1), planned=plain_number(plan.gauge.rounds_per_10cm, 1),
-        stage=stage_name(found.stage), before=found.before, after=found.after, part=part_name(command),
-        length=measure(_length(found.plan, command)),
+        changes=found.changes, part=part_name(command), length=measure(_length(found.plan, command)),
     )  # fmt: skip
     return Decision(events=(Asked(wish=command),), reply=reply)
 
@@ -80,7 +76,7 @@ def _anew(plan: Plan, progress: Progress, command: TapeSays) -> _New | Reply:
     made = make_plan(_wishes_anew(the_course, at, wishes, rounds, command))
     if not isinstance(made, Made) or not _same_so_far(plan, made.plan, progress):
         return Reply.of("tape-no-plan")
-    return _compared(plan, made.plan, rounds, the_course.row(at).stage, command)
+    return _compared(plan, made.plan, rounds, command)
 
 
 def _wishes_anew(the_course: Course, at: int, wishes: Wishes, rounds: Fraction, command: TapeSays) -> Wishes:
@@ -196,14 +192,16 @@ def _carried_over(the_course: Course, old: Plan, progress: Progress) -> Standing
     return progress.now.model_copy(update={"plan": plan_id(the_course.plan)})
 
 
-def _compared(old: Plan, new: Plan, rounds: Fraction, stage: StageName, command: TapeSays) -> _New | Reply:
-    last = StageName.LEG if old.cuff_down else StageName.CUFF
-    stages = (StageName.FOOT,) if command.part == "foot" else (stage, last)
-    for each in stages:
-        before, after = _rounds_of(old, each), _rounds_of(new, each)
-        if before != after:
-            return _New(new, rounds, each, before, after)
-    return _same(old, new, rounds, command)
+def _compared(old: Plan, new: Plan, rounds: Fraction, command: TapeSays) -> _New | Reply:
+    """All that changes of the part that was measured, in the order of knitting."""
+    upper = (StageName.CUFF, StageName.LEG) if old.cuff_down else (StageName.LEG, StageName.CUFF)
+    stages = (StageName.FOOT,) if command.part == "foot" else upper
+    counts = ((stage, _rounds_of(old, stage), _rounds_of(new, stage)) for stage in stages)
+    changes = tuple(
+        Reply.of("replan-change", stage=stage_name(stage), before=before, after=after)
+        for stage, before, after in counts if before != after
+    )  # fmt: skip
+    return _New(new, rounds, changes) if changes else _same(old, new, rounds, command)
 
 
 def _same(old: Plan, new: Plan, rounds: Fraction, command: TapeSays) -> Reply:

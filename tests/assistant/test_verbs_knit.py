@@ -182,6 +182,23 @@ def test_a_plan_made_anew_by_the_tape_is_not_taken_for_an_edited_file(machine: M
     assert "edited" in edited.lines[0]
 
 
+def test_an_edited_file_keeps_the_rounds_that_were_measured_and_is_not_asked_about_again(machine: Machine) -> None:
+    hers = machine.home / "hers.toml"
+    hers.write_text(write_wishes(ADULT), encoding="utf-8")
+    machine.run("knit", hers, *TYPED, "--yes", typed="next\n" * 60 + "the foot is eight and a half centimetres\n")
+    hers.write_text(write_wishes(ADULT.model_copy(update={"bind_off": BindOff.SEWN})), encoding="utf-8")
+    asked = machine.run("knit", hers, *TYPED, typed="no\n")
+    again = machine.run("knit", hers, *TYPED)
+    hers.write_text(write_wishes(ADULT.model_copy(update={"swatch": Swatch(stitches=30, rounds=40)})), "utf-8")
+    lost = machine.run("knit", hers, *TYPED)
+
+    assert "the rounds that you measured stay in it. Go on with the plan as it was?" in asked.lines[0]
+    assert any("I go on with the new one, in the rounds that you measured." in line for line in asked.lines)
+    assert not any("edited" in line for line in again.lines)
+    assert "but what you measured is lost in it. Go on" in lost.lines[0]
+    assert 2 == kinds(machine).count("replanned")
+
+
 def test_yes_answers_every_question(machine: Machine) -> None:
     words = "next\n" * 30 + "i am at round two\nripped back to the toe\nstop for today\nnext\n"
     asked = machine.run("knit", machine.plan(), *TYPED, "--pair", "asked", typed=words)

@@ -11,14 +11,17 @@ from plans.conversation import Answered, Asked, Replanned, Undone
 from plans.engine import begin, decide, evolve, replay
 from plans.engine.courses import course
 from plans.engine.places import standing_at
-from plans.engine.replanning import written_plan
+from plans.engine.replanning import measured_too, written_plan
+from plans.engine.wished import wishes_of
+from plans.files import wishes_text
 from plans.json_form import plan_id
 from plans.making import Made, make_plan
-from plans.pattern import Plan, StageName
+from plans.pattern import BindOff, Direction, Plan, StageName
 from plans.proof import prove
 from plans.quantities import Length
 from plans.sayings import SAYINGS
 from plans.wishes import Swatch, Wishes
+from tests.plans.knitter import shown
 from tests.strategies import HEELS, adult, practice
 
 
@@ -71,7 +74,27 @@ def test_real_rounds_come_from_the_whole_rounds_so_far():
 
     assert key == "ask-replan"
     assert (values["rounds"], values["planned"]) == ("40", "42")
-    assert (values["before"], values["after"]) == (37, 32)
+    assert [shown(change) for change in values["changes"]] == ["replan-change(stage stage-foot; before 37; after 32)"]
+
+
+@pytest.mark.parametrize(
+    ("way", "stage", "number", "mm", "parts"),
+    [
+        (Direction.TOE_UP, StageName.LEG, 24, 50, ["leg", "cuff"]),
+        (Direction.CUFF_DOWN, StageName.CUFF, 16, 30, ["cuff", "leg"]),
+    ],
+)
+def test_leg_and_cuff_are_both_named_where_both_change(way, stage, number, mm, parts):
+    plan = hers(direction=way)
+    values = told(plan, at_round(plan, stage, number), says("leg", mm))[2]
+    new = taken(plan, at_round(plan, stage, number), says("leg", mm))[0].plan
+    counts = [(rounds_of(plan, StageName(part)), rounds_of(new, StageName(part))) for part in parts]
+
+    assert all(before != after for before, after in counts)
+    assert [shown(change) for change in values["changes"]] == [
+        f"replan-change(stage stage-{part}; before {before}; after {after})"
+        for part, (before, after) in zip(parts, counts, strict=True)
+    ]
 
 
 def test_after_a_yes_the_new_plan_is_proven_and_the_foot_comes_to_its_length():
@@ -254,3 +277,38 @@ def test_a_plan_made_anew_comes_from_the_plan_as_it_was_written():
     third = after.now.model_copy(update={"plan": "third"})
     events = [*begun, again, Replanned(now=other), Undone(now=after.now), Replanned(now=third, why="measured")]
     assert written_plan(events, "third") == plan_id(plan)
+    merged = Replanned(now=other, written="file")
+    assert written_plan([*begun, again, merged], "other") == "file"
+    assert written_plan([*begun, again, merged, Replanned(now=third, why="measured")], "third") == "file"
+
+
+@pytest.mark.parametrize(
+    ("edit", "foot", "leg"),
+    [
+        ({"bind_off": BindOff.SEWN}, "measured", "measured"), ({"foot_length": "25.5cm"}, "longer", "measured"),
+        ({"leg": "20cm"}, "measured", "longer"), ({"foot_rounds": 60}, 60, "measured"),
+    ],
+)  # fmt: skip
+def test_what_is_edited_comes_into_the_plan_that_was_measured(edit, foot, leg):
+    """At 40 rounds to 10 cm a foot that is a centimetre longer has four more of them, a leg higher by five 20."""
+    plan = hers()
+    measured = taken(plan, at_round(plan, StageName.FOOT, 21), says("foot", 100))[0].plan
+    found = measured_too(plan, hers(**edit), measured)
+    one, other = (rounds_of(measured, stage) for stage in (StageName.FOOT, StageName.LEG))
+
+    assert prove(found) == ()
+    assert found.gauge == measured.gauge != plan.gauge
+    assert rounds_of(found, StageName.FOOT) == {"measured": one, "longer": one + 4}.get(foot, foot)
+    assert rounds_of(found, StageName.LEG) == {"measured": other, "longer": other + 20}[leg]
+    assert found.construction == hers(**edit).construction
+
+
+@pytest.mark.parametrize("edit", [{"swatch": Swatch(stitches=30, rounds=41)}, {"around": 4}])
+def test_with_another_swatch_or_where_none_can_be_made_what_was_measured_is_given_up(edit):
+    plan = hers()
+    measured = taken(plan, at_round(plan, StageName.FOOT, 21), says("foot", 100))[0].plan
+    wishes = wishes_of(plan)
+    edited = plan.model_copy(update={"wishes": wishes_text(wishes.model_copy(update=edit))})
+
+    assert measured_too(plan, edited, measured) is None
+    assert measured_too(plan, edited.model_copy(update={"wishes": ""}), measured) is None
