@@ -1,6 +1,7 @@
 """Heels from the cuff down: a flap, turned by decreases, and the gusset picked up along its edges."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
 from plans.pattern import Facing, Half, StageName
 from plans.rows.openings import NARROWED_LOOK
@@ -8,28 +9,47 @@ from plans.rows.parts import DOWN, At, HeelPart, Numbers, PickedUp
 from plans.rows.rounds import Ops, Pass, Round, even_round, groups, narrowed, plain
 from plans.stitches import Op
 
-_PAST_THE_MIDDLE = 2
-"""Knitted past the middle of the heel before the first decrease."""
+
+@dataclass(frozen=True, slots=True)
+class Turning:
+    """How such a heel is turned: row by row to and fro at its middle, each row taking one stitch.
+
+    Attributes:
+        rows: how many, an even number, on a half of h stitches.
+        row: the stitches of a row, by h and the row's number, from 1.
+        waits: the same, stitches that wait beyond its end.
+        look: the same, how it looks.
+        depth: of w pairs of rows, the rounds of the foot's length that they make.
+        fewest: the fewest stitches of a half it can be knitted on.
+    """
+
+    rows: Callable[[int], int]
+    row: Callable[[int, int], Ops]
+    waits: Callable[[int, int], int]
+    look: Callable[[int, int], str]
+    depth: Callable[[int], int]
+    fewest: int
+
+    def left(self, half: int) -> int:
+        """Stitches when it is turned."""
+        return half - self.rows(half)
 
 
-def flap_first() -> HeelPart:
-    """A flap of slipped stitches, the turn, and h/4 + 2 gusset stitches a side (for h of 32: ten).
+def flap_first(turning: Turning) -> HeelPart:
+    """A flap of slipped stitches, the turn, and the gusset: on either side half of what is left, and one more.
 
     The flap has as many rows as stitches, its slipped edges half as many; one more is picked up at each corner
-    (common practice). Turned: half of the stitches and two more, a decrease, one more, turn; five in the middle, a
-    decrease, one more, turn; then always one more before the decrease, which closes the gap ("New Red Cross
-    directions for socks", 1918, with one and four in place of two and five; Knitty, Winter 2007). Half of the turn's
-    rows lie under the foot (derived), and the round that picks up.
+    (common practice). The round that picks up lies under the foot too.
     """
     return HeelPart(
         stages=(StageName.HEEL_FLAP, StageName.HEEL_TURN),
-        gusset=lambda half: (_left_after_turn(half)) // 2 + 1,
-        turned=lambda half, _: _turn_rows(half) // 2,
-        depth=lambda numbers: numbers.turned + 1,
-        rounds=lambda numbers: iter((_round(numbers),)),
-        look=_look,
-        waits=_waits,
-        fewest=10,
+        gusset=lambda half: turning.left(half) // 2 + 1,
+        turned=lambda half, _: turning.rows(half) // 2,
+        depth=lambda numbers: turning.depth(numbers.turned) + 1,
+        rounds=lambda numbers: iter((_round(turning, numbers),)),
+        look=lambda at: _look(turning, at),
+        waits=lambda stage, numbers: _waits(turning, stage, numbers),
+        fewest=turning.fewest,
         directions=frozenset({DOWN}),
         picked_up=PickedUp(_gusset, _gusset_look),
     )
@@ -37,7 +57,7 @@ def flap_first() -> HeelPart:
 
 def picked_up(numbers: Numbers) -> int:
     """Stitches picked up along each edge of the flap: those of the gusset, and those that the turn took."""
-    return numbers.gusset + (numbers.half - _left_after_turn(numbers.half)) // 2
+    return numbers.gusset + numbers.turned
 
 
 def flap_rows(numbers: Numbers) -> int:
@@ -45,24 +65,10 @@ def flap_rows(numbers: Numbers) -> int:
     return 2 * (picked_up(numbers) - 1)
 
 
-def _beside(half: int) -> int:
-    """Stitches on either side that wait beyond the first two rows of the turn."""
-    return half // 2 - _PAST_THE_MIDDLE - 3
-
-
-def _turn_rows(half: int) -> int:
-    return 2 + 2 * -(-_beside(half) // 2)
-
-
-def _left_after_turn(half: int) -> int:
-    """Each row of the turn takes one."""
-    return half - _turn_rows(half)
-
-
-def _round(numbers: Numbers) -> Round:
+def _round(turning: Turning, numbers: Numbers) -> Round:
     """The front plain, then on the back flap and turn, and a row across that picks up along the flap's left edge."""
     front = Pass(StageName.HEEL_FLAP, 1, plain(numbers.half), numbers.half)
-    return Round(front, (*_flap(numbers), *_turn(numbers)))
+    return Round(front, (*_flap(numbers), *_turn(turning, numbers)))
 
 
 def _flap(numbers: Numbers) -> Iterator[Pass]:
@@ -73,48 +79,32 @@ def _flap(numbers: Numbers) -> Iterator[Pass]:
         yield Pass(StageName.HEEL_FLAP, number, rows[1 - number % 2], half, facing, turns=True)
 
 
-def _turn(numbers: Numbers) -> Iterator[Pass]:
-    half, rows = numbers.half, _turn_rows(numbers.half)
+def _turn(turning: Turning, numbers: Numbers) -> Iterator[Pass]:
+    half, rows = numbers.half, turning.rows(numbers.half)
     for number in range(1, rows + 1):
         facing = Facing.RS if number % 2 else Facing.WS
-        yield Pass(StageName.HEEL_TURN, number, _turn_row(half, number), half - number, facing, turns=True)
+        yield Pass(StageName.HEEL_TURN, number, turning.row(half, number), half - number, facing, turns=True)
     left, along = half - rows, picked_up(numbers)
     yield Pass(StageName.HEEL_TURN, rows + 1, (*plain(left), *groups((Op.PICK_UP_K, along))), left + along)
 
 
-def _turn_row(half: int, number: int) -> Ops:
-    knit, decrease = (Op.K, Op.SSK) if number % 2 else (Op.P, Op.P2TOG)
-    ends = int(_waits_in_turn(half, number) > 0 or _beside(half) % 2 == 0 or number <= 2)
-    if number == 1:
-        return groups((knit, half // 2 + _PAST_THE_MIDDLE), (decrease, 1), (knit, 1))
-    slip, lacks = (Op.SL_WYIB, 0) if number % 2 else (Op.SL_WYIF, 1 - ends)
-    return groups((slip, 1), (knit, 2 * _PAST_THE_MIDDLE + number - 1 - lacks), (decrease, 1), (knit, ends))
-
-
-def _waits_in_turn(half: int, number: int) -> int:
-    return max(0, _beside(half) - 2 * ((number - 1) // 2))
-
-
-def _waits(stage: StageName, numbers: Numbers) -> tuple[int, ...]:
+def _waits(turning: Turning, stage: StageName, numbers: Numbers) -> tuple[int, ...]:
     if stage is StageName.HEEL_FLAP:
         return (0,) * flap_rows(numbers)
-    rows = _turn_rows(numbers.half)
-    return (*(_waits_in_turn(numbers.half, number) for number in range(1, rows + 1)), 0)
+    rows = turning.rows(numbers.half)
+    return (*(turning.waits(numbers.half, number) for number in range(1, rows + 1)), 0)
 
 
-def _look(at: At) -> str | None:
+def _look(turning: Turning, at: At) -> str | None:
     if at.stage not in (StageName.HEEL_FLAP, StageName.HEEL_TURN):
         return None
     if at.half is Half.FRONT:
         return r"k \d+"
-    wrong = at.facing is Facing.WS
     if at.stage is StageName.HEEL_FLAP:
-        return r"sl_wyif 1, p \d+" if wrong else r"(sl_wyib 1, k 1, )*sl_wyib 1, k 1"
-    if at.number > _turn_rows(at.numbers.half):
+        return r"sl_wyif 1, p \d+" if at.facing is Facing.WS else r"(sl_wyib 1, k 1, )*sl_wyib 1, k 1"
+    if at.number > turning.rows(at.numbers.half):
         return r"k \d+, pick_up_k \d+"
-    if at.number == 1:
-        return r"k \d+, ssk 1, k 1"
-    return r"sl_wyif 1, p \d+, p2tog 1(, p 1)?" if wrong else r"sl_wyib 1, k \d+, ssk 1(, k 1)?"
+    return turning.look(at.numbers.half, at.number)
 
 
 def _gusset(numbers: Numbers) -> Iterator[Round]:
