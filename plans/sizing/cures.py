@@ -74,7 +74,7 @@ def _wider_or_faster_toe(wishes: Wishes, cast_on: int, around: int, there: int) 
         if rounds_besides_even(toe, loops, around, 0, heel) <= there:
             yield Reply.of("cure-cast-on", loops=loops)
     cup = toe_part(toe).cup is not None
-    if toe == _FASTER or (cup and wishes.cast_on is not None):
+    if cup and wishes.cast_on is not None:
         return
     usual = wishes.cast_on or default_cast_on(around, _FASTER)
     if rounds_besides_even(_FASTER, usual, around, 0, heel) <= there:

@@ -18,7 +18,7 @@ import pytest
 
 from tests.mutating.forking import forked, most_seconds, passes, silently, temporary_folders_made
 
-LONGEST = 4.0
+LONGEST = 8.0
 """Seconds of the processor after which a test is left alone: what it has reached by then is nearly all it reaches."""
 
 Lines = dict[str, list[int]]

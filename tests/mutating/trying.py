@@ -61,9 +61,9 @@ class Outcome:
 def trial_of(mutant: Mutant, reach: Reach, most: float) -> Trial:
     """The tests that reach a fault and together take no longer than that, in seconds of the processor.
 
-    First come those that run its very line, then those whose file imports its module by name; of them those that for
-    their time run most of what other tests leave out in that module; of one test with many parameters each further
-    one later.
+    First come those that run its very line; of them those that for their time run most of what other tests leave out
+    in that module, and of one test with many parameters each further one later. Where no line tells, those that run
+    something of the module, or whose file imports it by name, and of one file each further one later.
     """
     lines = range(mutant.lines[0], mutant.lines[1] + 1)
     importing = {file for file, reached in reach.collected.items() if _meets(reached.get(mutant.module), lines)}
@@ -94,7 +94,7 @@ def _kind(test: Test, mutant: Mutant, lines: range, importing: set[str], about: 
         return 0
     if test.file not in importing:
         return None
-    return 1 if test.file in about else 2 if reached else 3
+    return 4 - 2 * bool(reached) - (test.file in about)
 
 
 def _seconds(test: Test) -> float:
@@ -104,12 +104,12 @@ def _seconds(test: Test) -> float:
 def _in_turn(found: list[tuple[int, Test]], times: Mapping[int, int], module: str) -> list[tuple[int, Test]]:
     turns: Counter[str] = Counter()
     costs: dict[str, float] = {}
-    for _, test in sorted(found, key=lambda each: each[1].seconds):
-        function = test.name.partition("[")[0]
-        turns[function] += 1
-        worth = sum(1 / times[line] for line in test.lines.get(module, ()))
-        costs[test.name] = turns[function] * _seconds(test) / (worth + _COLLECTED) ** 2
-    return sorted(found, key=lambda each: (each[0], costs[each[1].name]))
+    for kind, test in sorted(found, key=lambda each: each[1].seconds):
+        alike = test.name.partition("[")[0] if kind == 0 else test.file
+        turns[alike] += 1
+        worth = _COLLECTED + sum(1 / times[line] for line in test.lines.get(module, ())) if kind == 0 else 1 / kind
+        costs[test.name] = turns[alike] * _seconds(test) / worth**2
+    return sorted(found, key=lambda each: (each[0] > 0, costs[each[1].name]))
 
 
 def outcomes(root: Path, trials: Sequence[Trial], files: list[str], kept: Path) -> Iterator[Outcome]:

@@ -3,23 +3,56 @@
     python -m tests.plans.read_through
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from pathlib import Path
 
-from plans.charts import rows_of
-from plans.conversation import Grain, HowFar, HowMany, Next, Problem, Reply, WhatNext, WhereAmI
+from plans.charts import SYMBOLS, rows_of
+from plans.conversation import (
+    Again,
+    AtRound,
+    Back,
+    Coarser,
+    Command,
+    Finer,
+    Forward,
+    Grain,
+    HowFar,
+    HowMany,
+    IHave,
+    Mark,
+    Marks,
+    NewBall,
+    Next,
+    No,
+    Problem,
+    Redo,
+    Reply,
+    RippedBack,
+    Undo,
+    WhatNext,
+    WhereAmI,
+    YarnLeft,
+    Yes,
+)
+from plans.engine.resuming import resume
 from plans.files import write_wishes
-from plans.pattern import BindOff, Chart, Cuff, Direction, Heel, Leg, Needles, Plan, StageName, Toe
+from plans.making import Made, make_plan
+from plans.pattern import BindOff, Chart, Cuff, Direction, Half, Heel, Leg, Needles, Plan, StageName, Toe
 from plans.proof import prove
-from plans.sizing import size_sock
+from plans.sizing import limits, size_sock
+from plans.sizing.proportions import fewest_around
+from plans.sizing.standards import NEEDLE_SIZES, YARN_WEIGHTS
+from plans.stitches import TAKES_MAKES
 from plans.wishes import Count, SockSize, Swatch
 from plans.written.printing import pattern_text
+from plans.written.reading import abbreviations
+from plans.yarn.enough import yarn_notes
 from tests.plans.damages import all_damages
 from tests.plans.knitter import Knitter, shown
 from tests.plans.test_sizing import wished
 from tests.plans.written.pieces import CAP, PIECES, charted_sock, made
-from tests.strategies import practice, varied
+from tests.strategies import beginning, practice, varied
 
 GOLDEN = Path(__file__).parent.parent / "golden"
 _HEAD = "== "
@@ -36,6 +69,46 @@ ASKED: dict[str, tuple[Plan, Grain]] = {
     "cowl": (made(PIECES["cowl"]), "follow"),
 }
 
+
+def smallest(heel: str) -> Plan:
+    """The smallest pair that a heel can be knitted in."""
+    way = beginning("heel", heel)
+    around = fewest_around(heel)
+    wishes = wished(
+        swatch=Swatch(stitches=around, rounds=2 * around), foot_length="16cm", ball="10cm", ankle=None, leg=None,
+        cuff=None, heel_diagonal=None, around=around, heel=Heel(heel), direction=way,
+        bind_off=BindOff("graft" if way is Direction.CUFF_DOWN else "decrease"),
+    )  # fmt: skip
+    found = make_plan(wishes)
+    assert isinstance(found, Made), found
+    return found.plan
+
+
+DONE: tuple[tuple[Command, ...], ...] = (
+    (YarnLeft(grams=12), NewBall()), (Back(rounds=1), Undo()), (IHave(stitches=11),),
+    (Forward(rounds=2), Undo(), Redo()), (Mark(), Marks()), (RippedBack(), No()), (AtRound(round=2), Yes(), Undo()),
+    (Finer(),), (YarnLeft(grams=40),), (RippedBack(stage="toe"), Yes(), Undo()), (Coarser(),),
+    (NewBall(sock=2), Again()), (AtRound(round=3, sock=1), No()),
+    (IHave(stitches=12, sock=2, half=Half.BACK),), (Forward(rounds=30),), (Back(rounds=40), Undo()),
+)  # fmt: skip
+"""What is done at one place of those, then the next at the next one."""
+
+YARN = {
+    "nothing known": {},
+    "a ball for both": {"skein": "100g", "skein_length": "420m", "skeins": 1},
+    "a small ball for both": {"skein": "50g", "skein_length": "210m", "skeins": 1},
+    "a very small ball": {"skein": "20g", "skein_length": "80m", "skeins": 1},
+    "three balls": {"skein": "50g", "skein_length": "200m", "skeins": 3},
+    "two balls, hardly enough": {"skein": "30g", "skein_length": "126m", "skeins": 2},
+    "a weight": {"skein": "100g", "skeins": 2},
+    "a length": {"skein_length": "300m", "skeins": 1},
+    "thick yarn": {"swatch": Swatch(stitches=11, rounds=15), "skein": "100g", "skein_length": "110m", "skeins": 2},
+    "the thickest yarn": {"swatch": Swatch(stitches=6, rounds=8), "around": 16},
+    "two colours": {"chart": Chart(
+        name="stripes", rows=rows_of("MMMC\nMMCC"), on="around", stages=(StageName.LEG,), yarns=("cream", "moss"),
+    )},
+}  # fmt: skip
+
 PRINTED: dict[str, Plan] = {
     "wrapped": practice(),
     "french": varied("heel", "french"),
@@ -48,6 +121,10 @@ PRINTED: dict[str, Plan] = {
         ("heel", "mini-gusset"), ("heel", "short-row-shadow"), ("heel", "afterthought"), ("leg_style", "calf-shaped"),
         ("leg_style", "ribbed"), ("cuff_style", "rolled"), ("cuff_style", "folded"), ("cuff_style", "rib-2x2"),
         ("bind_off", "sewn"), ("bind_off", "tubular"), ("bind_off", "yarn-over"),
+    )},
+    **{f"as few stitches as can be, {name}": smallest(name) for name in (
+        "wrapped", "german", "shadow", "french", "eye-of-partridge", "ribbed-flap", "mini-gusset", "short-row-wrapped",
+        "short-row-german", "short-row-shadow", "forethought", "forethought-round",
     )},
     "colours around": made(charted_sock("around", '["leg"]', "MMMC", "MMCC", more='main = "cream"\n')),
     **{name: made(text) for name, text in PIECES.items()},
@@ -88,6 +165,20 @@ SIZED = {
     "a leg too short": {"leg": "2cm", "cuff": None},
     "an odd swatch": {"swatch": Swatch(stitches=30, rounds=26)},
     "a coarse swatch": {"swatch": Swatch(stitches=Fraction(9), rounds=13)},
+    "a short foot and heel": {
+        "foot_length": "13cm", "ball": None, "around": 96, "cast_on": 24, "heel": Heel("short-row-wrapped"),
+    },
+    "short rows at both ends": {
+        "foot_length": "13cm", "around": 80, "toe": Toe("short-row-german"), "heel": Heel("short-row-wrapped"),
+    },
+    "no cure for it": {"foot_length": "12cm", "around": 56, "gusset": 20, "swatch": Swatch(stitches=6, rounds=9)},
+    "few stitches, a loose heel": {
+        "foot_length": "13.5cm", "ball": "15.1cm", "ankle": "8.4cm", "heel_diagonal": "20cm", "leg": None, "cuff": None,
+        "around": 16, "heel": Heel("short-row-shadow"), "swatch": Swatch(stitches=6, rounds=9),
+    },
+    "fewer than a french heel takes": {
+        "around": 8, "direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft"),
+    },
     "lace": {"chart": LACE, "cuff_style": Cuff("picot")},
 }
 
@@ -100,11 +191,13 @@ FILES = {"hers": wished(), "with all that can be wished": wished(
 
 
 WRONG: dict[str, tuple[Plan, frozenset[StageName]]] = {
-    "wrapped": (practice(), frozenset(StageName)),
-    "from the cuff down": (
-        varied("heel", "french"),
-        frozenset({StageName.CAST_ON, StageName.HEEL_FLAP, StageName.HEEL_TURN, StageName.GUSSET, StageName.TOE}),
+    "wrapped, to the foot": (practice(), frozenset({StageName.CAST_ON, StageName.TOE, StageName.FOOT})),
+    "wrapped, its heel": (practice(), frozenset({StageName.GUSSET, StageName.HEEL_TURN, StageName.HEEL_FLAP})),
+    "wrapped, from the leg": (practice(), frozenset({StageName.LEG, StageName.CUFF, StageName.BIND_OFF})),
+    "from the cuff down, its heel": (
+        varied("heel", "french"), frozenset({StageName.CAST_ON, StageName.HEEL_FLAP, StageName.HEEL_TURN}),
     ),
+    "from the cuff down, its toe": (varied("heel", "french"), frozenset({StageName.GUSSET, StageName.TOE})),
     "forethought on double-pointed needles": (
         varied("heel", "forethought", Needles.DOUBLE_POINTED, alone=True),
         frozenset({StageName.CAST_ON, StageName.LEG, StageName.BIND_OFF, StageName.HEEL}),
@@ -144,6 +237,27 @@ def answers(name: str) -> Iterator[str]:
         step += 1
 
 
+def replied(name: str) -> Iterator[str]:
+    """What is told at every few steps when something is done, and what she is told next day."""
+    knitter = Knitter(*ASKED[name])
+    step = 0
+    while not knitter.finished:
+        if step % _EVERY == 0:
+            done = DONE[step // _EVERY % len(DONE)]
+            yield from (f"{command.kind}: {shown(knitter.say(command))}" for command in done)
+            yield f"next day: {shown(resume(knitter.plan, knitter.progress))}"
+        knitter.say(Next())
+        step += 1
+
+
+def reckoned(name: str) -> Iterator[str]:
+    """What is told of the yarn."""
+    wishes = wished(**YARN[name])
+    found = make_plan(wishes)
+    assert isinstance(found, Made), found
+    yield from (shown(note) for note in yarn_notes(found.plan, wishes))
+
+
 def printed(name: str) -> Iterator[str]:
     """Its pattern."""
     yield from pattern_text(PRINTED[name]).split("\n")
@@ -179,8 +293,44 @@ def _found(problems: tuple[Problem, ...]) -> str:
     return ", ".join([*told[:_FIRST], *([f"and {len(told) - _FIRST} more"] if len(told) > _FIRST else [])])
 
 
-TEXTS = {"answers": (ASKED, answers), "printed": (PRINTED, printed), "sizes": (SIZED, sized),
-         "plan_files": (FILES, filed), "findings": (WRONG, wrong)}  # fmt: skip
+WORDS: dict[str, Iterable[tuple[object, object]]] = {
+    "abbreviations of stitches": {**abbreviations.OPS, **abbreviations.PHRASES}.items(),
+    "what stands behind a stitch": [
+        ((one, tail), other) for tail, changed in abbreviations.TAILS.items() for one, other in changed.items()
+    ],
+    "what is done besides": abbreviations.ACTS.items(),
+    "parts of a piece": abbreviations.STAGES.items(),
+    "numbers": abbreviations.NUMBERS.items(),
+    "other words": [
+        (name, sorted(getattr(abbreviations, name)))
+        for name in ("COUNTED", "BEGINNINGS", "COLOURS", "STITCHES", "ROUNDS")
+    ],
+    "loops that a stitch takes and makes": TAKES_MAKES.items(),
+    "symbols of a chart": SYMBOLS.items(),
+    "the least and the most of a wish": (
+        *limits.LENGTHS.items(), *limits.GAUGES.items(), *limits.COUNTS.items(), ("ease", limits.EASE_PERCENTS),
+        ("swatch", limits.SWATCH_WIDTHS), ("needle", limits.NEEDLES), ("yarn", (limits.MOST_GRAMS, limits.MOST_METRES)),
+    ),
+    "sizes of needles": list(enumerate(NEEDLE_SIZES)),
+    "weights of yarn": list(enumerate(YARN_WEIGHTS)),
+}
+"""What may be written, and what it means."""
+
+
+def meant(name: str) -> Iterator[str]:
+    """Each word of a kind with what it means."""
+    yield from (f"{_plainly(word)}: {_plainly(meaning)}" for word, meaning in WORDS[name])
+
+
+def _plainly(value: object) -> str:
+    if isinstance(value, (tuple, list)):
+        return " ".join(map(_plainly, value))
+    return str(value)
+
+
+TEXTS = {"answers": (ASKED, answers), "replies": (ASKED, replied), "yarn": (YARN, reckoned),
+         "printed": (PRINTED, printed), "sizes": (SIZED, sized),
+         "plan_files": (FILES, filed), "findings": (WRONG, wrong), "words": (WORDS, meant)}  # fmt: skip
 """By the name of the golden file: what there is in it, and how each is told."""
 
 

@@ -192,7 +192,7 @@ class Grammar:
         cursor, at = self._cursor, self._cursor.here
         by_number = not cursor.takes("next")
         cursor.step()
-        numbers = tuple(self._numbers()) if by_number else ()
+        numbers = tuple(self._numbers()) if by_number else None
         facing = Facing.RS
         if cursor.takes("("):
             side = cursor.takes_any(("rs", "ws"))

@@ -36,11 +36,11 @@ class Numbering:
         Raises:
             Wrong: a round is told twice.
         """
-        for label in rounds.numbers or (self._label + 1,):
+        for label in (self._label + 1,) if rounds.numbers is None else rounds.numbers:
             if label in self._waiting or (label <= self._label and label in self._told):
                 raise Wrong("written-round-twice", rounds.at, round=label)
             self._waiting[label] = rounds
-        if self._anew and not self._worked:
+        if self._waiting and self._anew and not self._worked:
             self._label = self._base = min(self._waiting) - 1
         while self._waiting:
             if self._label + 1 not in self._waiting and self._base + len(self._worked) + 1 in self._waiting:

@@ -102,13 +102,14 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Rounds:
-    """Rounds of these numbers, all worked alike; of no number where the next one is meant.
+    """Rounds of these numbers, all worked alike.
 
     Attributes:
+        numbers: None where the next one is meant; none at all of a size that leaves these rounds out: "1-0 (4, 8)".
         count: stitches that the pattern says there are afterwards.
     """
 
-    numbers: tuple[int, ...]
+    numbers: tuple[int, ...] | None
     segments: tuple[Segment, ...]
     at: Token
     facing: Facing = Facing.RS

@@ -100,6 +100,13 @@ def test_rounds_come_in_order_however_they_are_told(rounds, purled):
     assert list(range(1, len(rows) + 1)) == [row.round for row in rows]
 
 
+@pytest.mark.parametrize(("size", "rounds"), [("small", 0), ("medium", 4), ("large", 9)])
+def test_of_a_size_that_has_none_of_them_rounds_end_before_they_begin(size, rounds):
+    text = HAT.replace('size = "medium"', f'size = "{size}"').replace("Rnds 1-20: knit.", "Rnds 1-0 (4, 9): knit.")
+
+    assert rounds == sum(row.stage is StageName.BODY for row in made(text).rows)
+
+
 def test_a_count_may_be_told_after_a_round():
     rows = piece("Rnd 1: k2tog, k to end. (11 sts)", "Rnd 2: k2tog, k to end. 10 sts.", "Rnd 3: k.")
 
@@ -153,6 +160,18 @@ def test_markers_are_gone_to_slipped_and_taken_out():
     assert thumb[1].ops[1].op is Op.M1L
     assert thumb[1].ops[2].op is Op.SLIP_MARKER
     assert thumb[7].ops[2].op is Op.REMOVE_MARKER
+
+
+@pytest.mark.parametrize("old", ["k to 2 sts before m,", "k to m, sm, m1r"])
+def test_a_marker_may_be_written_in_full(old):
+    written = MITTENS.replace(old, old.replace(" m,", " marker,"), 1)
+
+    assert written != MITTENS
+    assert made(written).rows == made(MITTENS).rows
+
+
+def test_a_piece_written_by_hand_was_made_from_no_wishes():
+    assert made(HAT).wishes == ""
 
 
 def test_charts_are_read_from_the_bottom_and_the_right():
