@@ -1,5 +1,7 @@
 """What the proof says of a plan that is wrong: the row, the key and the values."""
 
+from fractions import Fraction
+
 import pytest
 
 from plans.making import Made, make_plan
@@ -113,3 +115,13 @@ def test_a_chart_may_be_as_wide_as_the_front(wide):
         assert [("chart", "chart-too-wide", {"name": "wide", "found": 33, "wanted": 32})] == [
             (each.where, each.key, dict(each.values)) for each in made_of
         ]
+
+
+@pytest.mark.parametrize("plan", [practice(), made(CAP)], ids=["sock", "cap"])
+@pytest.mark.parametrize("counts", [{"stitches_per_10cm": Fraction(0)}, {"rounds_per_10cm": Fraction(0)}])
+def test_a_gauge_of_nothing_is_told_and_nothing_is_divided_by_it(plan, counts):
+    gauge = plan.gauge.model_copy(update=counts)
+
+    assert ("", "stated-wrong", {"name": "gauge", "stated": 0, "found": 0}) in findings(
+        plan.model_copy(update={"gauge": gauge})
+    )

@@ -2,7 +2,10 @@
 
 import tomllib
 from collections import Counter
+from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
+from itertools import islice
 from pathlib import Path
 
 import numpy as np
@@ -35,6 +38,19 @@ def wished(foot: np.ndarray, stitches: int, *, only: int = 4) -> Wishes:
     return Wishes(swatch=Swatch(stitches=stitches, rounds=stitches * Fraction(7, 5)), bind_off=BindOff.SEWN, **given)
 
 
+@cache
+def sized(who: str, *, only: int = 4) -> tuple[SockSize, ...]:
+    """What each foot is sized, in yarns from sport to fine sock yarn by turns."""
+    found = [size_sock(wish) for wish in wishes(who, only=only)]
+    assert all(isinstance(size, SockSize) for size in found)
+    return tuple(size for size in found if isinstance(size, SockSize))
+
+
+def wishes(who: str, *, only: int = 4) -> Iterator[Wishes]:
+    """Each foot in one of those yarns."""
+    return (wished(foot, GAUGES[number % len(GAUGES)], only=only) for number, foot in enumerate(feet(who)))
+
+
 @pytest.mark.parametrize("who", ["men", "women"])
 def test_the_feet_drawn_are_the_surveys(who):
     drawn = feet(who)[:, :2]
@@ -47,9 +63,7 @@ def test_the_feet_drawn_are_the_surveys(who):
 def test_every_foot_gets_a_sock_and_more_than_nine_in_ten_one_that_fits_at_once(who):
     """Measured at foot, ball, heel and ankle, each foot in yarns from sport to fine sock yarn."""
     told: Counter[str] = Counter()
-    for number, foot in enumerate(feet(who)):
-        size = size_sock(wished(foot, GAUGES[number % len(GAUGES)]))
-        assert isinstance(size, SockSize), size
+    for size in sized(who):
         found = COMPLAINTS & {note.key for note in size.notes}
         told.update(found or ["fits"])
     print(f"\n{who}: {dict(told)} of {FEET}")
@@ -60,10 +74,7 @@ def test_every_foot_gets_a_sock_and_more_than_nine_in_ten_one_that_fits_at_once(
 @pytest.mark.parametrize("who", ["men", "women"])
 def test_for_the_others_the_cure_is_a_cure(who):
     """Other stitches or another gusset take the complaint away; the rest are told of another needle."""
-    for number, foot in enumerate(feet(who)):
-        wish = wished(foot, GAUGES[number % len(GAUGES)])
-        size = size_sock(wish)
-        assert isinstance(size, SockSize)
+    for wish, size in zip(wishes(who), sized(who), strict=True):
         for note in size.notes:
             cure = dict(note.values).get("cure") if note.key in COMPLAINTS else None
             changes = {"cure-around": "around", "cure-gusset": "gusset"}
@@ -77,10 +88,7 @@ def test_for_the_others_the_cure_is_a_cure(who):
 def test_a_sock_by_length_alone_still_fits_the_ball_of_nine_in_ten(who):
     """Only the foot's length known: the width is a guess, and fits at 0 to 25 % smaller than the true ball."""
     fits = 0
-    for number, foot in enumerate(feet(who)):
-        wish = wished(foot, GAUGES[number % len(GAUGES)], only=1)
-        size = size_sock(wish)
-        assert isinstance(size, SockSize)
+    for foot, wish, size in zip(feet(who), wishes(who, only=1), sized(who, only=1), strict=True):
         width = 100 * size.around / float(wish.swatch.stitches)
         fits += 0.75 * foot[1] <= width <= foot[1]
     print(f"\n{who}: {fits} of {FEET}")
@@ -90,18 +98,16 @@ def test_a_sock_by_length_alone_still_fits_the_ball_of_nine_in_ten(who):
 
 @pytest.mark.parametrize("who", ["men", "women"])
 def test_plans_for_surveyed_feet_are_proven(who):
-    for number, foot in enumerate(feet(who)[:6]):
-        assert isinstance(make_plan(wished(foot, GAUGES[number % len(GAUGES)])), Made)
+    for wish in islice(wishes(who), 6):
+        assert isinstance(make_plan(wish), Made)
 
 
 @pytest.mark.parametrize("who", ["men", "women"])
 def test_nineteen_guesses_in_twenty_are_within_what_is_told(who):
     """Ball, heel and ankle guessed from the length: the survey's own feet lie within the give or take."""
     within = dict.fromkeys(("ball", "ankle", "heel"), 0)
-    for foot in feet(who):
+    for foot, size in zip(feet(who), sized(who, only=1), strict=True):
         true = dict(zip(("foot", "ball", "heel", "ankle", "calf"), foot, strict=True))
-        size = size_sock(wished(foot, 30, only=1))
-        assert isinstance(size, SockSize)
         said = {note.key: dict(note.values) for note in size.notes}
         for part in within:
             guess = said[f"{part}-estimated"]
