@@ -96,6 +96,12 @@ class WhatNext(Record):
     kind: Literal["what_next"] = "what_next"
 
 
+class Explain(Record):
+    """How the step in hand is worked."""
+
+    kind: Literal["explain"] = "explain"
+
+
 class Finer(Record):
     """Call smaller steps."""
 
@@ -184,7 +190,7 @@ class Stop(Record):
 
 Command = Annotated[
     Next | Back | Forward | AtRound | RippedBack | WhereAmI | Undo | Redo | Again | HowMany | HowFar | WhatNext
-    | Finer | Coarser | Mark | Marks | IHave | TapeSays | YarnLeft | NewBall | Yes | No | Stop,
+    | Explain | Finer | Coarser | Mark | Marks | IHave | TapeSays | YarnLeft | NewBall | Yes | No | Stop,
     Field(discriminator="kind"),
 ]  # fmt: skip
 """What the engine decides on. Commands to the surroundings (louder, pause listening, help, attention word) are the

@@ -14,6 +14,7 @@ from plans.commands import (
     Back,
     Coarser,
     Command,
+    Explain,
     Finer,
     Forward,
     HowFar,
@@ -40,7 +41,7 @@ from plans.replies import Measure, Problem, Reply, Value
 
 __all__ = [
     "Advanced", "Again", "Answered", "Asked", "AtRound", "Back", "BallBegun", "Begun", "Coarser", "Command",
-    "Counted", "Decision", "Event", "Finer", "Forward", "Grain", "GrainSet", "HowFar", "HowMany", "IHave",
+    "Counted", "Decision", "Event", "Explain", "Finer", "Forward", "Grain", "GrainSet", "HowFar", "HowMany", "IHave",
     "Mark", "Marked", "Marks", "Measure", "NewBall", "Next", "No", "Place", "PlaceSet", "PlanId", "Problem",
     "Progress", "Redo", "Redone", "Replanned", "Reply", "RippedBack", "Standing", "Stop", "Stopped",
     "TapeSays", "Undo", "Undone", "Value", "Weighed", "WhatNext", "WhereAmI", "YarnLeft", "Yes",

@@ -7,7 +7,7 @@ stands beside the keys. Numbers are plain ints, lengths are Measures, names are 
 from plans.pattern import Act, StageName
 from plans.proof.sayings import PROOF_SAYINGS
 from plans.sizing.sayings import SIZING_SAYINGS
-from plans.stitches import Op
+from plans.stitches import MARKERS, Op
 from plans.written.sayings import WRITTEN_SAYINGS
 from plans.yarn.sayings import YARN_SAYINGS
 
@@ -22,6 +22,18 @@ def op_key(op: Op) -> str:
 def act_key(act: Act) -> str:
     """The key of an act: "act-change-yarn". Measuring stops have keys of their own, see SAYINGS."""
     return f"act-{act.value.replace(' ', '-')}"
+
+
+EXPLAINED_ACTS = frozenset({
+    Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL, Act.READY_TO_KNIT, Act.JOIN, Act.PULL_WASTE, Act.SNIP, Act.LIFELINE,
+    Act.TRY_ON, Act.MEASURE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH, Act.MARKER,
+})  # fmt: skip
+"""Acts whose name does not say all of how they are done."""
+
+
+def explanation_key(technique: Op | Act) -> str:
+    """The key of how an operation or an act is worked: "explain-m1l", "explain-try-on"."""
+    return f"explain-{technique.value.replace('_', '-').replace(' ', '-')}"
 
 
 def stage_key(stage: StageName) -> str:
@@ -143,6 +155,12 @@ _REPLIES: dict[str, set[str]] = {
     "how-far-written": {"stage", "rounds", "in_sock", "heels"},
     "how-far-in-heel": {"stage", "rows", "in_sock", "heels"},
     "what-next": {"call"},
+    "explanation": {"how"}, "nothing-to-explain": set(),         # `how` is a list
+    **{explanation_key(op): set() for op in Op if op not in {Op.K, Op.P, *MARKERS}},
+    **{explanation_key(act): set() for act in EXPLAINED_ACTS},
+    "explain-closed-toe": set(),                   # the loops of both tips wound at once
+    "explain-bind-off-together": set(),            # each two knitted together, in place of passing over
+    "explain-with-wraps": set(), "explain-with-doubles": set(),
     "again": set(),
     "grain-set": {"grain", "call"}, "grain-finest": set(), "grain-coarsest": set(),
     "marked": {"number"}, "marks": {"marks"}, "no-marks": set(),       # `marks` is a list

@@ -13,6 +13,7 @@ from plans.conversation import (
     Back,
     Coarser,
     Command,
+    Explain,
     Finer,
     Forward,
     HowFar,
@@ -157,7 +158,7 @@ def _rounds() -> st.SearchStrategy[int]:
 
 def questions() -> st.SearchStrategy[Command]:
     """Commands that move nothing."""
-    plain = (WhereAmI(), HowMany(), HowFar(), WhatNext(), Again(), Marks())
+    plain = (WhereAmI(), HowMany(), HowFar(), WhatNext(), Explain(), Again(), Marks())
     return st.one_of(
         st.sampled_from(plain),
         st.builds(YarnLeft, grams=st.integers(0, 120), sock=st.none() | st.sampled_from((1, 2))),

@@ -20,6 +20,7 @@ from plans.conversation import (
     Counted,
     Decision,
     Event,
+    Explain,
     Finer,
     Forward,
     GrainSet,
@@ -56,6 +57,7 @@ from plans.engine.asking import answer_yes, ask_next, ask_stop, drop
 from plans.engine.calling import call
 from plans.engine.counting import i_have
 from plans.engine.courses import course, identity
+from plans.engine.explaining import explain
 from plans.engine.grains import coarser, finer
 from plans.engine.moving import ask_to_set, shift
 from plans.engine.places import standing_at
@@ -127,12 +129,12 @@ def _decide(plan: Plan, progress: Progress, command: Command) -> Decision:  # no
             return drop(plan, progress)
         case Stop():
             return ask_stop(plan, progress)
-        case WhereAmI() | HowMany() | HowFar() | WhatNext() | Marks() | Again():
+        case WhereAmI() | HowMany() | HowFar() | WhatNext() | Explain() | Marks() | Again():
             return Decision(events=(), reply=_answer(plan, progress, command))
 
 
 def _answer(
-    plan: Plan, progress: Progress, command: WhereAmI | HowMany | HowFar | WhatNext | Marks | Again
+    plan: Plan, progress: Progress, command: WhereAmI | HowMany | HowFar | WhatNext | Explain | Marks | Again
 ) -> Reply:
     match command:
         case WhereAmI():
@@ -143,6 +145,8 @@ def _answer(
             return how_far(plan, progress)
         case WhatNext():
             return what_next(plan, progress)
+        case Explain():
+            return explain(plan, progress)
         case Marks():
             return marks(plan, progress)
         case Again():

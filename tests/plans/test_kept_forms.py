@@ -24,8 +24,8 @@ EVENTS: list[dict] = [
 ]
 COMMANDS = [
     "next", "back", "forward", "at_round", "ripped_back", "where_am_i", "undo", "redo", "again", "how_many", "how_far",
-    "what_next", "finer", "coarser", "mark", "marks", "i_have", "tape_says", "yarn_left", "new_ball", "yes", "no",
-    "stop",
+    "what_next", "explain", "finer", "coarser", "mark", "marks", "i_have", "tape_says", "yarn_left", "new_ball", "yes",
+    "no", "stop",
 ]  # fmt: skip
 
 @pytest.mark.parametrize("event", EVENTS, ids=lambda event: " ".join(map(str, event.values()))[:40])
