@@ -17,6 +17,7 @@ from typing import Any
 
 from models.following import NOTHING_KNOWN
 from models.grammar import Grammar
+from models.homophones import Homophones, said
 from models.logistic import likelihood
 from models.recognising import UNKNOWN_WORD, Alternative, Readings
 
@@ -84,13 +85,19 @@ def joined(pieces: Iterable[Sequence[Hypothesis]], most: int) -> tuple[Hypothesi
     return tuple(ways)
 
 
-def sayable(ways: Sequence[Hypothesis], grammar: Grammar, scale: float = 1.0) -> dict[str, float]:
-    """The texts among the readings that may be said, each with its share of the likelihood, the likeliest first."""
+def sayable(
+    ways: Sequence[Hypothesis], grammar: Grammar, scale: float = 1.0, homophones: Homophones = ()
+) -> dict[str, float]:
+    """The texts among the readings that may be said, each with its share of the likelihood, the likeliest first.
+
+    What only sounds like such a text ("back to rounds") is a reading of it.
+    """
     shares = _shares([way.score * scale for way in ways])
     texts: dict[str, float] = {}
     for way, share in zip(ways, shares, strict=True):
-        if grammar.accepts(way.words):
-            texts[way.words] = texts.get(way.words, 0.0) + share
+        text = said(way.words, grammar, homophones)
+        if text is not None:
+            texts[text] = texts.get(text, 0.0) + share
     return dict(sorted(texts.items(), key=lambda text: -text[1]))
 
 

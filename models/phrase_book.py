@@ -28,6 +28,7 @@ class PhraseBook:
         slots: slot → texts.
         pronounced: word → phones.
         values: slot → text → value, where texts of one slot may mean the same.
+        homophones: groups of words that sound the same.
         moving: commands that change the place; all where nobody says which.
     """
 
@@ -36,13 +37,14 @@ class PhraseBook:
     pronounced: Mapping[str, str] = field(default_factory=dict)
     values: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     moving: frozenset[str] = frozenset()
+    homophones: tuple[tuple[str, ...], ...] = ()
 
     @property
     def vocabulary(self) -> Vocabulary:
         """All of it."""
         phrases = dict.fromkeys(phrase for phrases in self.commands.values() for phrase in phrases)
         moving = (phrase for name, phrases in self.commands.items() if name in self.moving for phrase in phrases)
-        return Vocabulary(tuple(phrases), self.slots, self.pronounced, frozenset(moving))
+        return Vocabulary(tuple(phrases), self.slots, self.pronounced, frozenset(moving), self.homophones)
 
     def meaning(self, text: str) -> tuple[str, tuple[tuple[str, object], ...]] | None:
         """The command and what stands in its slots; None where it is no text of the vocabulary."""
@@ -80,7 +82,7 @@ class PhraseBook:
 
 
 def read_phrases(path: Path) -> PhraseBook:
-    """The book in a JSON file: {commands: [{name, phrases, moves?, least?}], slots, pronounced?, values?}.
+    """The book in a JSON file: {commands: [{name, phrases, moves?, least?}], slots, pronounced?, values?, homophones?}.
 
     A number may also be said alone; that is no command and moves nothing.
 
@@ -91,6 +93,7 @@ def read_phrases(path: Path) -> PhraseBook:
         found = json.loads(path.read_text(encoding="utf-8"))
         slots = {name: tuple(texts) for name, texts in found.get("slots", {}).items()}
         commands = {each["name"]: tuple(_phrases(each, slots)) for each in found["commands"]}
+        homophones = tuple(map(tuple, found.get("homophones", ())))
         moving = frozenset(each["name"] for each in found["commands"] if each.get("moves"))
     except (OSError, ValueError, KeyError, TypeError) as failure:
         message = f"{path}: cannot be read ({failure!r}); write it with `roundcaller phrases --json`"
@@ -98,7 +101,7 @@ def read_phrases(path: Path) -> PhraseBook:
     moving = moving or frozenset(commands)
     if NUMBER in slots:
         commands.setdefault(NUMBER, (f"{{{NUMBER}}}",))
-    return PhraseBook(commands, slots, found.get("pronounced", {}), found.get("values", {}), moving)
+    return PhraseBook(commands, slots, found.get("pronounced", {}), found.get("values", {}), moving, homophones)
 
 
 def _phrases(command: Mapping[str, Any], slots: Mapping[str, object]) -> Iterator[str]:

@@ -42,12 +42,14 @@ class Vocabulary:
         slots: for each slot every text that may stand there.
         pronounced: words that a pronouncing dictionary may lack → their phones, as "G AH S AH T" (CMU's).
         costly: those phrases that are worst when heard wrongly: a little more silence is waited for after them.
+        homophones: groups of words that sound the same, such as "two" and "to".
     """
 
     phrases: tuple[str, ...]
     slots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     pronounced: Mapping[str, str] = field(default_factory=dict)
     costly: frozenset[str] = frozenset()
+    homophones: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

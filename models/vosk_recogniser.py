@@ -17,6 +17,7 @@ from models.closing import FILE, Hypothesis, Judging, features, joined, judged, 
 from models.errors import ModelBroken, ModelMissing, RecogniserUnavailable
 from models.expecting import Expectation
 from models.following import NOTHING_KNOWN, Caution, Following, Weighed
+from models.homophones import said
 from models.recognising import SAMPLE_RATE_HZ, UNKNOWN_WORD, Alternative, Readings, Samples
 from models.shipped import NEEDED
 from models.utterances import Pauses
@@ -76,8 +77,8 @@ class VoskRecogniser(Following):
             return NOTHING_KNOWN
         last = json.loads(self._decoder.PartialResult()).get("partial", "")
         before = (json.loads(result)["alternatives"][0]["text"] for result in self._done)
-        words = " ".join(" ".join((*before, last)).split())
-        return Alternative(words, 1.0) if self._expected.grammar.accepts(words) else NOTHING_KNOWN
+        words = said(" ".join((*before, last)), self._expected.grammar, self._expected.vocabulary.homophones)
+        return NOTHING_KNOWN if words is None else Alternative(words, 1.0)
 
     def _to_end(self) -> Readings:
         if self._decoder is None:
@@ -86,7 +87,7 @@ class VoskRecogniser(Following):
         self._done.clear()
         ways = joined(pieces, self._judging.alternatives)
         seconds = (self._samples - self._utterances.quiet_samples) / SAMPLE_RATE_HZ
-        texts = sayable(ways, self._expected.grammar, self._judging.scale)
+        texts = sayable(ways, self._expected.grammar, self._judging.scale, self._expected.vocabulary.homophones)
         for words, share in list(texts.items())[:1]:
             self.weighed = Weighed(words, features(share, words, seconds))
             self._guessed = judged(texts, seconds, replace(self._judging, plausible=0.0))

@@ -135,6 +135,19 @@ def test_no_word_is_pronounced_in_vain():
     assert {phone for phones_given in own.values() for phone in phones_given.split()} <= phones
 
 
+def test_the_words_that_sound_the_same_are_those_of_the_dictionary():
+    """All that commands, answers and numbers hold, by the first pronunciation of each."""
+    known = sounding_alike.dictionary()
+    everything = ENGLISH.vocabulary([*COMMANDS, *ANSWERS])
+    texts = [*everything.phrases, *(text for texts in everything.slots.values() for text in texts)]
+    by_sound: dict[tuple[str, ...], set[str]] = {}
+    for word in {word for text in texts for word in text.split()} & known.keys():
+        by_sound.setdefault(known[word], set()).add(word)
+
+    expected = {frozenset(words) for words in by_sound.values() if len(words) > 1}
+    assert expected == set(map(frozenset, ENGLISH.phrases.homophones))
+
+
 def test_phrases_of_different_commands_that_sound_alike_are_known():
     """The list was read and found harmless; a new line is to be read too (see tests/sounding_alike.py)."""
     found = sounding_alike.sounding_alike(ENGLISH)

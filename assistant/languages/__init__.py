@@ -102,7 +102,8 @@ class Language:
             words = self.phrases.attention
             phrases = (*words, *(f"{word} {phrase}" for word in words for phrase in phrases))
             costly = ()
-        return Vocabulary(tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced, frozenset(costly))
+        listed = tuple(dict.fromkeys(phrases))
+        return Vocabulary(listed, slots, self.phrases.pronounced, frozenset(costly), self.phrases.homophones)
 
     def vocabulary_of_numbers(self, numbers: Iterable[int], names: Iterable[str] = ()) -> Vocabulary:
         """What may be said to settle which number was meant, whole or digit by digit; and some commands."""
@@ -110,7 +111,8 @@ class Language:
         spelled = (words for words, number in self.numbers.spelled.items() if number in wanted)
         whole = (words for number in sorted(wanted) for words in self.numbers.ways(number))
         other = self.vocabulary(names)
-        return Vocabulary((*whole, *spelled, *other.phrases), other.slots, other.pronounced)
+        phrases = (*whole, *spelled, *other.phrases)
+        return Vocabulary(phrases, other.slots, other.pronounced, homophones=other.homophones)
 
 
 def known_languages(folder: Path = FOLDER) -> tuple[str, ...]:
@@ -158,7 +160,8 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
 
     Returns:
         {language, commands: [{name, phrases, moves?, least?}], answers: [{name, phrases}], attention,
-        slots: {slot: [text]}, values: {slot: {text: what it means}}, pronounced: {word: phones}}
+        slots: {slot: [text]}, values: {slot: {text: what it means}}, pronounced: {word: phones},
+        homophones: [[word]]}
     """
     phrases = language.phrases
     return {
@@ -169,6 +172,7 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
         "slots": {slot: list(phrases.fillers(slot)) for slot in (NUMBER, ABOVE_NOUGHT, *phrases.slots)},
         "values": {NUMBER: dict(phrases.numbers.heard), **{slot: phrases.meanings(slot) for slot in phrases.slots}},
         "pronounced": dict(phrases.pronounced),
+        "homophones": [list(words) for words in phrases.homophones],
     }
 
 

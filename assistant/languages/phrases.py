@@ -36,6 +36,7 @@ class Phrases:
         against_loudspeaker: what is heard while the voice comes from a loudspeaker: little, so that what is left of
             an echo is taken for none of it.
         pronounced: words that no pronouncing dictionary has → their phones (CMU).
+        homophones: groups of words that sound the same.
     """
 
     numbers: Numbers
@@ -46,6 +47,7 @@ class Phrases:
     to_teach: tuple[str, ...]
     against_loudspeaker: tuple[str, ...]
     pronounced: Mapping[str, str]
+    homophones: tuple[tuple[str, ...], ...] = ()
 
     def with_socks(self, names: Iterable[str]) -> "Phrases":
         """The same with the knitter's own names of the two socks, or of one piece, beside "first" and "second"."""
@@ -171,6 +173,7 @@ def read_phrases(data: Mapping[str, Any], numbers: Numbers) -> Phrases:
         to_teach=_expanded(data["to_teach"]),
         against_loudspeaker=_expanded(data["against_loudspeaker"]),
         pronounced=dict(data.get("pronounced", {})),
+        homophones=tuple(map(tuple, data.get("homophones", ()))),
     )
 
 

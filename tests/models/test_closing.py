@@ -52,6 +52,18 @@ def test_what_is_hardly_likely_is_unknown():
     assert found[0].confidence > 0.9
 
 
+def test_what_only_sounds_like_a_text_that_may_be_said_speaks_for_it():
+    grammar = make_grammar(Vocabulary(("back two rounds", "ripped back to round two", "how many rounds", "next")))
+    ways = _ways(("back to rounds", 0.0), ("back two rounds", -2.0), ("ripped back two round to", -2.0), ("next", -2.0))
+    heard = sayable(ways, grammar, 1.0, (("two", "to"), ("four", "for")))
+    deaf = sayable(ways, grammar, 1.0)
+
+    share = 1 / (1 + 3 * math.exp(-2))
+    assert ["back two rounds", "ripped back to round two", "next"] == list(heard)
+    assert math.isclose(share * (1 + math.exp(-2)), heard["back two rounds"])
+    assert {"back two rounds", "next"} == deaf.keys()
+
+
 def test_a_number_that_nobody_says_is_never_heard():
     assert closed(_ways(("i have thirty thirteen", 0.0)), GRAMMAR, 1.0, Judging())[0].words == UNKNOWN_WORD
 
