@@ -10,13 +10,14 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from assistant.journal import Entry, standing_of
-from assistant.journal_events import SessionBegan
+from assistant.journal_events import SessionBegan, Told
 from assistant.journal_export import Where, where
-from plans.conversation import Marked, PlanId
+from plans.conversation import Marked, PlanId, Standing
 from plans.pattern import Plan
 
 LAST_CUE_MS = 5_000
 """How long the last cue stands where nothing comes after it."""
+_GREETING = Told(command="greeting")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,41 +42,65 @@ class Call:
     makes: int
 
 
-def takes(entries: Iterable[Entry]) -> tuple[tuple[Entry, ...], ...]:
-    """The entries with a stream time, one tuple a session; a stream that starts anew is a new session."""
-    found: list[list[Entry]] = []
+@dataclass(frozen=True, slots=True)
+class Take:
+    """One sitting: its entries, and the place in hand when it began; None where the pair was begun in it."""
+
+    entries: tuple[Entry, ...]
+    opens_at: Standing | None = None
+
+
+def takes(entries: Iterable[Entry]) -> tuple[Take, ...]:
+    """The entries with a stream time, one take a session; a stream that starts anew is a new session."""
+    found: list[tuple[list[Entry], Standing | None]] = []
+    places: dict[str, Standing] = {}
     for entry in entries:
-        if entry.stream_ms is None:
-            continue
-        last = found[-1][-1].stream_ms if found else None
-        if last is None or entry.stream_ms < last or isinstance(entry.event, SessionBegan):
-            found.append([])
-        found[-1].append(entry)
-    return tuple(tuple(take) for take in found)
+        if entry.stream_ms is not None:
+            last = found[-1][0][-1].stream_ms if found else None
+            if last is None or entry.stream_ms < last or isinstance(entry.event, SessionBegan):
+                found.append(([], places.get(entry.pair)))
+            found[-1][0].append(entry)
+        if _is_placed(entry):
+            places[entry.pair] = standing_of(entry.event) or places[entry.pair]
+    return tuple(Take(tuple(entries), opens_at) for entries, opens_at in found)
 
 
-def cues(take: Sequence[Entry], plans: Mapping[PlanId, Plan]) -> tuple[Cue, ...]:
+def cues(take: Take, plans: Mapping[PlanId, Plan]) -> tuple[Cue, ...]:
     """All cues of one session: chapters, steps and retakes, by their starts, the longer first."""
     calls = tuple(_calls(take, plans))
-    every = (*_chapters(calls), *map(_step, calls), *_retakes(take, calls))
+    every = (*_chapters(calls), *map(_step, calls), *_retakes(take.entries, calls))
     return tuple(sorted(every, key=lambda cue: (cue.began_ms, -cue.ended_ms)))
 
 
-def chapters(take: Sequence[Entry], plans: Mapping[PlanId, Plan]) -> tuple[Cue, ...]:
+def chapters(take: Take, plans: Mapping[PlanId, Plan]) -> tuple[Cue, ...]:
     """The stages alone, for a track of the kind "chapters"."""
     return tuple(_chapters(tuple(_calls(take, plans))))
 
 
-def _calls(take: Sequence[Entry], plans: Mapping[PlanId, Plan]) -> Iterator[Call]:
-    placed = [entry for entry in take if standing_of(entry.event) and not isinstance(entry.event, Marked)]
-    ends = [entry.stream_ms or 0 for entry in placed[1:]]
-    for entry, end in zip(placed, [*ends, _end(take)], strict=False):
-        standing = standing_of(entry.event)
+def _is_placed(entry: Entry) -> bool:
+    return standing_of(entry.event) is not None and not isinstance(entry.event, Marked)
+
+
+def _calls(take: Take, plans: Mapping[PlanId, Plan]) -> Iterator[Call]:
+    """The place of each entry that has one; before them the one in hand when the take began, told by its greeting."""
+    placed = [(entry, standing_of(entry.event)) for entry in take.entries if _is_placed(entry)]
+    if take.entries and take.opens_at is not None:
+        placed.insert(0, (take.entries[0], take.opens_at))
+    ends = [entry.stream_ms or 0 for entry, _ in placed[1:]]
+    said = [entry.said for entry, _ in placed]
+    said[:1] = [_greeting(take.entries, text) for text in said[:1]]
+    for (entry, standing), text, end in zip(placed, said, [*ends, _end(take.entries)], strict=False):
         here = where(standing, plans)
         if standing is not None and isinstance(here["row"], int):
             began = entry.stream_ms or 0
             makes = plans[standing.plan].rows[here["row"]].stitches_after
-            yield Call(entry.seq, began, max(end, began + 1), entry.said, here, makes)
+            yield Call(entry.seq, began, max(end, began + 1), text, here, makes)
+
+
+def _greeting(entries: Sequence[Entry], otherwise: str | None) -> str | None:
+    """What is told last when a pair is taken up: the step in hand."""
+    told = (entry.said for entry in entries if entry.event == _GREETING)
+    return next(reversed(tuple(told)), None) or otherwise
 
 
 def _end(take: Sequence[Entry]) -> int:

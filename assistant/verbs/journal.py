@@ -1,13 +1,13 @@
 """`roundcaller journal`: look at a journal, check it, hand it on."""
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
 import click
 
-from assistant.cue_sheet import chapters, cues, takes, webvtt
+from assistant.cue_sheet import Cue, Take, chapters, cues, takes, webvtt
 from assistant.failing import Surroundings, refuse
 from assistant.journal import Entry, Journal
 from assistant.journal_checking import check as check_journal
@@ -92,13 +92,16 @@ def export(file: Path, form: str, as_json: bool, take: int | None) -> None:
 
 
 def _sheet(
-    entries: tuple[Entry, ...], plans: dict[PlanId, Plan], take: int | None, sheet: Callable[..., tuple[object, ...]]
+    entries: tuple[Entry, ...],
+    plans: Mapping[PlanId, Plan],
+    take: int | None,
+    sheet: Callable[[Take, Mapping[PlanId, Plan]], tuple[Cue, ...]],
 ) -> str:
     sittings = takes(entries)
     if take is not None and take > len(sittings):
         raise refuse("no-such-take", take=take, takes=len(sittings))
-    chosen = sittings[(take or len(sittings)) - 1] if sittings else ()
-    return webvtt(sheet(chosen, plans))  # type: ignore[arg-type]
+    chosen = sittings[(take or len(sittings)) - 1] if sittings else Take(())
+    return webvtt(sheet(chosen, plans))
 
 
 class _Held(NamedTuple):

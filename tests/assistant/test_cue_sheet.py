@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.cue_sheet import LAST_CUE_MS, Cue, chapters, cues, takes, webvtt
+from assistant.cue_sheet import LAST_CUE_MS, Cue, Take, chapters, cues, takes, webvtt
 from assistant.journal import Entry
 from assistant.journal_events import SessionBegan, SessionEnded, Told
 from plans.conversation import Advanced, Begun, Marked, Undone
@@ -27,7 +27,7 @@ SESSION = (
 
 
 def test_every_step_stands_at_its_time_with_sock_half_row_and_count() -> None:
-    steps = [cue for cue in read(webvtt(cues(SESSION, PLANS))) if cue.name.startswith("step")]
+    steps = [cue for cue in read(webvtt(cues(Take(SESSION), PLANS))) if cue.name.startswith("step")]
 
     assert steps == [
         Shown(
@@ -44,7 +44,7 @@ def test_every_step_stands_at_its_time_with_sock_half_row_and_count() -> None:
 
 
 def test_chapters_follow_the_stages_without_a_gap() -> None:
-    assert read(webvtt(chapters(SESSION, PLANS))) == [
+    assert read(webvtt(chapters(Take(SESSION), PLANS))) == [
         Shown("chapter 2", 1_000, 3_600_000, "toe"),
         Shown("chapter 6", 3_600_000, 3_601_000, "foot"),
         Shown("chapter 7", 3_601_000, 3_605_000, "toe"),
@@ -52,7 +52,7 @@ def test_chapters_follow_the_stages_without_a_gap() -> None:
 
 
 def test_a_mark_tells_where_the_retake_begins() -> None:
-    retakes = [cue for cue in read(webvtt(cues(SESSION, PLANS))) if cue.name.startswith("retake")]
+    retakes = [cue for cue in read(webvtt(cues(Take(SESSION), PLANS))) if cue.name.startswith("retake")]
 
     assert retakes == [Shown("retake 5", 75_500, 80_000, "retake\nmark")]
 
@@ -67,12 +67,12 @@ def test_times_are_written_as_the_w3c_wants_them(ms: int, written: str) -> None:
 
 
 def test_a_session_without_steps_gives_a_file_without_cues() -> None:
-    assert webvtt(cues((), PLANS)) == "WEBVTT\n"
-    assert read(webvtt(cues((), PLANS))) == []
+    assert webvtt(cues(Take(()), PLANS)) == "WEBVTT\n"
+    assert read(webvtt(cues(Take(()), PLANS))) == []
 
 
 def test_the_last_step_stands_for_a_while_when_nothing_comes_after_it() -> None:
-    assert cues(SESSION[:2], PLANS)[-1].ended_ms == 1_000 + LAST_CUE_MS
+    assert cues(Take(SESSION[:2]), PLANS)[-1].ended_ms == 1_000 + LAST_CUE_MS
 
 
 def test_sessions_are_told_apart_by_their_beginning_or_by_time_that_starts_anew() -> None:
@@ -80,11 +80,43 @@ def test_sessions_are_told_apart_by_their_beginning_or_by_time_that_starts_anew(
     later = (entry(SessionBegan(), 0, seq=12, stream_ms=11), *again)
     unheard = (entry(Told(command="help"), 0, seq=13),)
 
-    assert takes((*SESSION, *again, *unheard, *later)) == (SESSION, again, later[:1], later[1:])
+    found = takes((*SESSION, *again, *unheard, *later))
+    assert [take.entries for take in found] == [SESSION, again, later[:1], later[1:]]
+    assert [take.opens_at for take in found] == [None, *3 * [at_row(END)]]
+
+
+def test_a_take_that_goes_on_with_a_pair_opens_with_the_step_in_hand() -> None:
+    """A video's chapters begin at nought, and the first step can be retaken like any other."""
+    told = tuple(
+        entry(Told(command="greeting"), 0, seq=seq, stream_ms=ms, said=said)
+        for seq, ms, said in ((21, 0, "Your hands."), (22, 2_000, "Toe: back of the first."))
+    )
+    second = (
+        entry(SessionBegan(), 0, seq=20, stream_ms=0, said="Practice."), *told,
+        entry(Marked(at=at_row(11)), 0, seq=23, stream_ms=9_000, heard="mark", said="Mark one."),
+        entry(Advanced(now=at_row(12)), 0, seq=24, stream_ms=20_000, heard="next", said="Foot."),
+        entry(SessionEnded(), 0, seq=25, stream_ms=30_000),
+    )
+    take = takes((*SESSION[:5], *second))[-1]
+
+    assert read(webvtt(chapters(take, PLANS))) == [
+        Shown("chapter 20", 0, 20_000, "toe"), Shown("chapter 24", 20_000, 30_000, "foot"),
+    ]  # fmt: skip
+    steps = read(webvtt(cues(take, PLANS)))
+    assert Shown("step 20", 0, 20_000, "Toe: back of the first.\ntoe 2\nsock 1 back, row 11, group 0, makes 6") in steps
+    assert Shown("retake 23", 0, 9_000, "retake\nmark") in steps
+
+
+def test_a_pair_that_is_begun_opens_with_what_its_greeting_ends_with() -> None:
+    greeted = (
+        *SESSION[:2], entry(Told(command="greeting"), 0, seq=3, stream_ms=5_000, said="Hold the tips."), *SESSION[3:],
+    )  # fmt: skip
+
+    assert read(webvtt(cues(Take(greeted), PLANS)))[1].text.startswith("Hold the tips.")
 
 
 def test_a_plan_that_is_not_known_gives_no_cue() -> None:
-    assert webvtt(cues(SESSION, {})).count("step") == 0
+    assert webvtt(cues(Take(SESSION), {})).count("step") == 0
 
 
 rows_of_time = st.lists(
