@@ -8,6 +8,7 @@ from plans.files.toml_values import toml_value
 from plans.json_form import as_json
 from plans.pattern import Needles, Plan
 from plans.written.printing.blocks import Blocks
+from plans.written.printing.glossary import above
 
 _HEAD = "A pattern in the usual abbreviations. Its rounds may be changed: every stitch is counted and proven anew."
 _ROWS = ("rows", "stages", "extra_ops", "schema_version", "written")
@@ -23,7 +24,8 @@ def pattern_text(plan: Plan) -> str:
 
 def print_pattern(plan: Plan) -> str:
     """A whole pattern file: a piece written by hand as it would be written, any other with what the plan says."""
-    lines = [f"# {_HEAD}", f"schema_version = {plan.schema_version}"]
+    comments = [f"# {line}" for line in (_HEAD, *above(plan))]
+    lines = [*comments, f"schema_version = {plan.schema_version}"]
     if plan.written is None:
         return "\n".join([*lines, *_pattern(plan), *_table("plan", _described(plan))]) + "\n"
     gauge = plan.gauge

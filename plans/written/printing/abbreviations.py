@@ -14,8 +14,8 @@ _NUMBERED: dict[Op, tuple[str, str]] = {
     Op.GRAFT: ("graft ", ""), Op.GATHER: ("gather ", ""),
     Op.WASTE: ("keep-waste ", ""), Op.THREAD: ("keep-thread ", ""), Op.FREE: ("free ", ""),
     Op.PICK_UP: ("pick-up ", ""), Op.GRAFT_RIB: ("graft-rib ", ""),
-    Op.CO_WASTE: ("co-waste ", ""), Op.PICK_UP_K: ("pick-up-k ", ""),
-    Op.THREE_NEEDLE: ("three-needle ", ""),
+    Op.CO_WASTE: ("co-waste ", ""), Op.PICK_UP_K: ("pick up and knit ", ""),
+    Op.THREE_NEEDLE: ("three-needle bind off ", ""),
 }  # fmt: skip
 _NAMED: dict[Op, str] = {
     Op.KFB: "kfb", Op.PFB: "pfb", Op.M1L: "m1l", Op.M1R: "m1r", Op.LIFTED_L: "LLI", Op.LIFTED_R: "RLI", Op.YO: "yo",
@@ -28,6 +28,9 @@ _NAMED: dict[Op, str] = {
 
 BARE = {Op.K: "k", Op.P: "p"}
 """What is written without a number where it goes on."""
+
+ALL = {Op.K: "knit", Op.P: "purl"}
+"""What is written where a whole round or half is nothing else."""
 
 
 def written(group: Group, *, two_colours: bool = False) -> str:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from plans.pattern import Act, Half, Row, StageName
-from plans.stitches import Op
+from plans.stitches import JOINS, Op
 
 _RANKS = [
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL,
@@ -12,6 +12,7 @@ _RANKS = [
     Act.SLIDE_AWAY, Act.READY_TO_KNIT, Act.PULL_TAIL, Act.CUT, Act.CUT_LONG, Act.TURN,
     Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE, Act.SEW_HEM, Act.WEAVE_IN, Act.WASH,
 ]  # fmt: skip
+_SET_UP = {Op.FREE, Op.PICK_UP}
 _TURNING = (Act.TURN, Act.TURN_CLOCKWISE, Act.TURN_ANTICLOCKWISE)
 
 
@@ -53,7 +54,8 @@ def _without_saying(rows: tuple[Row, ...], at: int, *, halves: bool, turned: boo
     row, earlier = rows[at], rows[at - 1] if at else None
     later = rows[at + 1] if at + 1 < len(rows) else None
     found = [Act.CHANGE_YARN] if earlier is not None and earlier.sock != row.sock else []
-    if not halves:
+    ops = {group.op for group in row.ops}
+    if not halves or ops & JOINS or (ops and ops <= _SET_UP):
         return found
     same_place = earlier is not None and earlier.sock == row.sock and earlier.half == row.half
     if row.stage not in (StageName.CAST_ON, StageName.BIND_OFF) and not same_place:

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from plans.pattern import Act, Group, Half, Row, Sock, StageName
-from plans.stitches import Op, makes, takes
+from plans.stitches import JOINS, Op, makes, takes
 from plans.written.printing.abbreviations import heading, stitches
 from plans.written.printing.acts import Told, told
-from plans.written.printing.repeating import Line, repeated
+from plans.written.printing.repeating import Line, acts_line, repeated
 from plans.written.printing.shortening import Groups, shortened
 
 _ORDINAL = {1: "First", 2: "Second"}
@@ -32,16 +32,38 @@ class Blocks:
     def __init__(self, rows: tuple[Row, ...], *, pieces: int, halves: bool, turned: bool) -> None:
         self._rows = rows
         self._halves = halves
+        self._second = _second_begins(rows) if pieces == 2 and halves else None
         self._order = _ORDERS[pieces] if halves else _ORDERS[1][:1]
         self._told = [told(rows, at, halves=halves, turned=turned) for at in range(len(rows))]
         self._waiting: list[Line] = []
         self._known: int | None = None
 
     def lines(self) -> Iterator[str]:
-        """The pattern, line by line."""
+        """The pattern, line by line; where the second piece is begun when the first is done, one after the other."""
+        if self._second is None:
+            yield from self._lines(0, len(self._rows))
+            return
+        socks: tuple[tuple[Sock, int, int], ...] = ((1, 0, self._second), (2, self._second, len(self._rows)))
+        for sock, first, end in socks:
+            self._order, self._known = [(sock, Half.FRONT), (sock, Half.BACK)], None
+            name = f"{_ORDINAL[sock]} sock:"
+            if sock == 2 and self._is_the_same(self._second):
+                yield from ("", f"{name} the same.", *acts_line(_more(self._told[self._second - 1], self._told[-1])))
+            else:
+                yield from ("", name, *self._lines(first, end))
+
+    def _is_the_same(self, second: int) -> bool:
+        """Whether the second piece is told as the first, but for what is done to both in the end."""
+        content = [self._content(row) for row in self._rows]
+        one, other = self._told[second - 1], self._told[-1]
+        ends = (one.before, one.exactly, None) == (other.before, other.exactly, one.exactly)
+        same = content[: second - 1] == content[second:-1] and content[second - 1][:-1] == content[-1][:-1]
+        return same and ends and set(one.after) <= set(other.after)
+
+    def _lines(self, begin: int, end: int) -> Iterator[str]:
         stage: StageName | None = None
         strip: Block | None = None
-        for before, block in pairwise([None, *self._blocks()]):
+        for before, block in pairwise([None, *self._blocks(begin, end)]):
             if block is None:
                 continue
             if block.strip:
@@ -64,7 +86,7 @@ class Blocks:
             socks = {each.sock for each in block.rows}
             yield "Both socks:" if len(socks) == 2 else f"{_ORDINAL[row.sock]} sock:"
         if self._is_open_cast_on(block):
-            self._known = sum(each.stitches_after for each in block.rows if each.sock == 1)
+            self._known = sum(each.stitches_after for each in block.rows if each.sock == self._order[0][0])
             yield f"CO {stitches(self._known)}."
             return
         if begins:
@@ -80,9 +102,8 @@ class Blocks:
 
     # --- which rows belong together ----------------------------------------------------------------------------
 
-    def _blocks(self) -> Iterator[Block]:
-        at = 0
-        while at < len(self._rows):
+    def _blocks(self, at: int, last: int) -> Iterator[Block]:
+        while at < last:
             end = self._strip_end(at)
             strip = end > at + 1
             if not strip:
@@ -118,7 +139,8 @@ class Blocks:
             return False
         if any(len(row.ops) != 1 or row.ops[0].op is not Op.CO for row in rows):
             return False
-        pieces: list[Sock] = [2, 1] if len(self._order) == 4 else [1]
+        both: tuple[Sock, ...] = (2, 1)
+        pieces = both if len(self._order) == 4 else (self._order[0][0],)
         halves = [Half.FRONT, Half.BACK] if self._halves else [Half.FRONT]
         if [_place(row) for row in rows] != [(sock, half) for sock in pieces for half in halves]:
             return False
@@ -136,8 +158,10 @@ class Blocks:
         text = None if _frees(rows) else self._together(rows, bare)
         whole = text is not None
         if text is None:
-            text = ". ".join(f"{_who(row)}: {self._row(row, bare[row.index])}" for row in rows)
-        count = self._count(rows[-1]) if whole and rows[0].stage is not StageName.BIND_OFF else None
+            who = _who if self._second is None or _frees(rows) else _half
+            text = ". ".join(f"{who(row)}: {self._row(row, bare[row.index])}" for row in rows)
+        ends = rows[0].stage is StageName.BIND_OFF or any(group.op in JOINS for group in rows[0].ops)
+        count = self._count(rows[-1]) if whole and not ends else None
         return Line(rows[0].round, text, lead, trail, count)
 
     def _around(self, rows: tuple[Row, ...]) -> tuple[tuple[Act, ...], tuple[Act, ...]]:
@@ -199,10 +223,10 @@ class Blocks:
         return f"{exactly}{_chart(row)}" + ", ".join([*told.before, *work, *told.after])
 
     def _count(self, last: Row) -> int:
-        """Stitches of the first piece after a round."""
+        """Stitches of the first piece after a round; of each, where they are knitted one after the other."""
         found: dict[Half, int] = {}
         for row in self._rows[: last.index + 1]:
-            if row.sock == 1:
+            if row.sock == self._order[0][0]:
                 found[row.half] = row.stitches_after
         return sum(found.values())
 
@@ -238,6 +262,16 @@ class Blocks:
         return row.stage, row.round, row.facing, row.ops, row.chart, self._told[row.index]
 
 
+def _second_begins(rows: tuple[Row, ...]) -> int | None:
+    """The second piece's first row, where it is begun when the first is done."""
+    socks = [row.sock for row in rows]
+    return socks.index(2) if socks == sorted(socks) and len(set(socks)) == 2 else None
+
+
+def _more(one: Told, other: Told) -> tuple[Act, ...]:
+    return tuple(act for act in other.after if act not in one.after)
+
+
 def _frees(rows: tuple[Row, ...]) -> bool:
     """Whether one half of one sock is set up alone: it is told whose it is."""
     return len(rows) == 1 and any(group.op is Op.FREE for group in rows[0].ops)
@@ -249,6 +283,10 @@ def _place(row: Row) -> tuple[Sock, Half]:
 
 def _who(row: Row) -> str:
     return f"{_ORDINAL[row.sock]} sock, {row.half.value}"
+
+
+def _half(row: Row) -> str:
+    return row.half.value.capitalize()
 
 
 def _chart(row: Row) -> str:

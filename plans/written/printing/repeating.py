@@ -39,7 +39,7 @@ def repeated(lines: list[Line], before: int | None = None) -> Iterator[str]:
         end = at + period * times
         count = lines[end - 1].total
         note = f" ({stitches(count)})" if count is not None and count != before else ""
-        yield from _acts(lines[at].lead)
+        yield from acts_line(lines[at].lead)
         first, last = lines[at].number, lines[at + period - 1].number
         if period == 1:
             yield f"{_label(lines[at], lines[end - 1].number)}: {lines[at].text}.{note}"
@@ -47,7 +47,7 @@ def repeated(lines: list[Line], before: int | None = None) -> Iterator[str]:
             yield from repeated([line._replace(lead=(), trail=(), total=None) for line in lines[at : at + period]])
             word = "rows" if lines[at].side else "rnds"
             yield f"Repeat {word} {first}-{last}{often(times - 1) or ' once'} more.{note}"
-        yield from _acts(lines[end - 1].trail)
+        yield from acts_line(lines[end - 1].trail)
         before = count
         at = end
 
@@ -57,7 +57,8 @@ def _label(line: Line, last: int) -> str:
     return f"{word} {line.number}{side}" if last == line.number else f"{word}s {line.number}-{last}{side}"
 
 
-def _acts(acts: tuple[Act, ...]) -> Iterator[str]:
+def acts_line(acts: tuple[Act, ...]) -> Iterator[str]:
+    """Acts told by themselves; no line where there are none."""
     if acts:
         yield " ".join(f"{act.capitalize()}." for act in acts)
 

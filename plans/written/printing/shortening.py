@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from plans.pattern import Colour, Group
 from plans.stitches import Op, takes
-from plans.written.printing.abbreviations import BARE, often, stitches, written
+from plans.written.printing.abbreviations import ALL, BARE, often, stitches, written
 
 Groups = tuple[Group, ...]
 _LONGEST_PERIOD = 24
@@ -73,7 +73,7 @@ def _starred(ops: Groups, found: Found, *, colours: bool) -> str:
     head, body, tail = ops[: found.start], ops[found.start : found.start + found.period], ops[found.end :]
     end = f"to last {stitches(_taken(tail))}".replace("last 1 st", "last st") if tail else "to end"
     star = f"*{', '.join(_plain(body, colours=colours))}; rep from * {end}"
-    return ", ".join([*_plain(head, colours=colours), star, *_plain(tail, colours=colours)])
+    return ", ".join([*_bracketed(head, colours=colours), star, *_bracketed(tail, colours=colours)])
 
 
 def _bracketed(ops: Groups, *, colours: bool) -> list[str]:
@@ -101,6 +101,6 @@ def _long_run(ops: Groups) -> int | None:
 def _going_on(ops: Groups, at: int) -> str:
     tail, bare = ops[at + 1 :], BARE[ops[at].op]
     if len(ops) == 1:
-        return bare
+        return ALL[ops[at].op]
     end = f"to last {stitches(_taken(tail))}".replace("last 1 st", "last st") if tail else "to end"
-    return ", ".join([*_plain(ops[:at], colours=False), f"{bare} {end}", *_plain(tail, colours=False)])
+    return ", ".join([*_bracketed(ops[:at], colours=False), f"{bare} {end}", *_bracketed(tail, colours=False)])

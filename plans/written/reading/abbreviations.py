@@ -26,6 +26,8 @@ PHRASES: dict[tuple[str, ...], Op] = {
     ("cast", "on"): Op.CO,
     ("bind", "off"): Op.BO,
     ("sew", "off"): Op.SEW_BO,
+    ("three-needle", "bind", "off"): Op.THREE_NEEDLE,
+    ("pick", "up", "and", "knit"): Op.PICK_UP_K,
     ("yarn", "over"): Op.YO,
     ("fasten", "off"): Op.FASTEN,
     ("wrap", "&", "turn"): Op.WRAP_TURN,

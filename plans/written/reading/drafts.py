@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from plans.pattern import Act, ChartRow, Facing, Group, Half, Row, Sock, StageName
-from plans.stitches import Op
+from plans.stitches import JOINS, Op
 
 _ORDER = (
     Act.LIFELINE, Act.TRY_ON, Act.MEASURE, Act.MARKER, Act.CHANGE_YARN, Act.PREPARE_TIPS, Act.LOOSELY, Act.SECURE_TAIL,
@@ -90,8 +90,16 @@ def _ends_cup(draft: Draft, following: Draft) -> bool:
     return draft.stage is StageName.TOE and any(group.op is Op.FREE for group in following.ops)
 
 
+def _is_whole_by_itself(draft: Draft) -> bool:
+    """Whether loops are only put on the needle, or both halves are taken off it: nothing is snug, nothing turned."""
+    ops = {group.op for group in draft.ops}
+    return bool(ops & JOINS) or (bool(ops) and ops <= {Op.FREE, Op.PICK_UP})
+
+
 def _usual(before: Draft | None, draft: Draft, following: Draft | None, *, turned: bool) -> Iterable[Act]:
     yield from _change(before, draft)
+    if _is_whole_by_itself(draft):
+        return
     goes_on = before is not None and (before.sock, before.half) == (draft.sock, draft.half)
     if draft.stage not in _UNSNUG and not goes_on:
         yield Act.SNUG

@@ -5,9 +5,9 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from plans.charts import parted
-from plans.pattern import Act, Chart, ChartRow, Facing, Half, Needles, Row, Sock, StageName
+from plans.pattern import Act, Chart, ChartRow, Facing, Half, Row, Sock, StageName
 from plans.rows.dividing import divided
-from plans.stitches import Op
+from plans.stitches import JOINS, Op
 from plans.written.reading.counting import Scope, Unit, gains, grouped, loops_taken
 from plans.written.reading.cursor import Wrong
 from plans.written.reading.drafts import Draft, finished
@@ -29,38 +29,12 @@ from plans.written.reading.tree import (
     Who,
     Whose,
 )
+from plans.written.reading.whose import Lie, Piece, Place, both, told_of
 
-Place = tuple[Sock, Half]
 MOST_ROWS = 20_000
 _BOTH = Who()
 _FIRST_LOOP = {Op.SEW_BO: Op.SL_WYIB}
 """How the first loop is brought to wait in a bind-off; otherwise it is knitted."""
-
-
-@dataclass(frozen=True, slots=True)
-class Lie:
-    """How the pieces lie on the needle: how many there are, and whether each is in two halves.
-
-    Attributes:
-        needles: what they lie on.
-    """
-
-    pieces: int
-    halves: bool
-    needles: Needles = Needles.ONE_LONG_CIRCULAR
-
-    def round_of(self, who: Who) -> tuple[Place, ...]:
-        """The places of a round in the order in which the needle gives them."""
-        places: tuple[Place, ...]
-        if who.sock is not None:
-            places = ((who.sock, Half.FRONT), (who.sock, Half.BACK))
-        elif self.pieces == 2:
-            places = ((1, Half.FRONT), (2, Half.FRONT), (2, Half.BACK), (1, Half.BACK))
-        else:
-            places = ((1, Half.FRONT), (1, Half.BACK))
-        if not self.halves:
-            return tuple(place for place in places if place[1] is Half.FRONT)
-        return tuple(place for place in places if who.half in (None, "each", place[1]))
 
 
 @dataclass
@@ -93,6 +67,7 @@ class Needle:
         self._strip: tuple[StageName | None, list[Statement]] | None = None
         self._acts: list[Act] = []
         self._heel_follows = False
+        self._piece: Piece | None = None
 
     def rows(self) -> tuple[Row, ...]:
         """All rows."""
@@ -105,14 +80,20 @@ class Needle:
         Raises:
             Wrong: a count does not come out, a round is missing, and whatever else cannot be.
         """
+        self._each(statements)
+        self._numbering.close(end)
+
+    def _each(self, statements: list[Statement]) -> None:
         for statement, following in pairwise([*statements, None]):
             if statement is None:
                 continue
             self._heel_follows = isinstance(following, Whose) and following.who.half is not None
+            piece = self._piece
             self._work(statement)
             if self._strip is not None and not isinstance(statement, Whose):
                 self._strip[1].append(statement)
-        self._numbering.close(end)
+            if piece is not None and piece is self._piece:
+                piece.statements.append(statement)
 
     def _work(self, statement: Statement) -> None:
         if isinstance(statement, Rounds):
@@ -144,6 +125,12 @@ class Needle:
 
     def _change(self, whose: Whose) -> None:
         """From here on another sock or half; or the same once more, as the one before."""
+        sock, piece = whose.who.sock, self._piece
+        if whose.same and whose.who.half is None and piece is not None and sock not in (None, piece.sock):
+            self._again(piece, whose.who)
+            return
+        if whose.who.half is None and (piece is None or piece.sock != sock):
+            self._piece = Piece(sock, self._stage, []) if sock is not None else None
         self._whose = whose.who
         self._numbering = Numbering.of_other_sock()
         if not whose.same:
@@ -156,6 +143,12 @@ class Needle:
         self._strip = None
         for statement in statements:
             self._work(statement)
+
+    def _again(self, piece: Piece, who: Who) -> None:
+        """A whole piece once more, as the one before: its heading, its heel and all."""
+        self._whose, self._stage, self._piece, self._strip = who, piece.stage, None, None
+        self._numbering = Numbering.of_other_sock()
+        self._each([told_of(who.sock, statement) for statement in piece.statements])
 
     def _aside(self, acts: tuple[Aside, ...]) -> None:
         for aside in acts:
@@ -205,14 +198,15 @@ class Needle:
         told = any(segment.who.sock is not None for segment in rounds.segments)
         works: dict[Place, Work] = {}
         for segment in rounds.segments:
-            who = _both(self._whose, segment.who)
+            who = both(self._whose, segment.who)
             works.update(self._segment(segment, who, rounds, number, chart, works))
         order = tuple(works) if told else self.lie.round_of(self._whose)
         for place in order:
             if place in works:
                 self._write(place, works[place], number, rounds.facing)
         missing = [place for place in order if place not in works]
-        if missing and not told and not self._heel_follows:
+        joins = any(unit.op in JOINS for work in works.values() for unit in work.units)
+        if missing and not told and not joins and not self._heel_follows:
             raise Wrong("written-half-missing", rounds.at, round=number, half=str(missing[0][1]))
 
     def _segment(  # noqa: PLR0913, PLR0917 (what a round is made of)
@@ -333,10 +327,6 @@ def _units_of(
     front = loops.get(places[0], 0)
     cut = next((at for at, unit in enumerate(units) if unit.taken >= front and loops_taken(unit.op)), len(units))
     return units[:cut] if place == places[0] else units[cut:]
-
-
-def _both(one: Who, other: Who) -> Who:
-    return Who(other.sock or one.sock, other.half or one.half)
 
 
 def _back_and_forth(rows: tuple[Row, ...]) -> frozenset[StageName]:

@@ -8,8 +8,9 @@ from plans.replies import Problem
 from plans.written.reading.assembling import Head
 from plans.written.reading.cursor import Wrong
 from plans.written.reading.grammar import Grammar
-from plans.written.reading.laying import Lie, Needle
+from plans.written.reading.laying import Needle
 from plans.written.reading.tokens import tokens
+from plans.written.reading.whose import Lie
 
 
 @dataclass(frozen=True, slots=True)

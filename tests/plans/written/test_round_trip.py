@@ -1,6 +1,7 @@
 """Any plan printed as a pattern reads back as the same plan; reader and printer know nothing of each other."""
 
 import ast
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
@@ -9,14 +10,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from plans.commands import Next
 from plans.json_form import as_json, plan_id
 from plans.making import Made
 from plans.opening import made_of
-from plans.pattern import Group, Heel, Plan
+from plans.pattern import Group, Heel, Needles, Plan, Toe
 from plans.stitches import Op, takes
 from plans.written.printing import pattern_text, print_pattern
+from plans.written.printing.glossary import MEANINGS, above
 from plans.written.reading.assembling import Head
 from plans.written.reading.patterns import read_rows
+from tests.plans.knitter import Knitter
 from tests.plans.written.pieces import PIECES, SOCK, charted_sock, made
 from tests.source import ROOT
 from tests.strategies import SHARED, adult, practice, varied
@@ -171,3 +175,85 @@ def test_reader_and_printer_share_no_code():
     assert not any(name.startswith("plans.written.printing") for name in reading)
     assert not any(name.startswith("plans.written.reading") for name in printing)
     assert {name for name in reading & printing if not name.startswith("plans.written.")} == _BOTH
+
+
+@pytest.mark.parametrize("needles", Needles)
+def test_a_second_sock_that_is_the_same_is_told_in_a_line(needles):
+    if needles is Needles.ONE_CIRCULAR:
+        return
+    text = pattern_text(varied("heel", "short-row-wrapped", needles, alone=True))
+
+    assert text.startswith("First sock:\n\nCast on\n")
+    assert text.endswith("\nSecond sock: the same.\nWeave in. Wash.\n")
+    assert text.count("Cast on") == 1
+
+
+def test_a_second_sock_that_is_the_others_mirror_image_is_told_in_full():
+    text = pattern_text(varied("toe", "anatomic", alone=True))
+
+    assert text.count("Cast on") == 2
+    assert "Second sock:\n\nCast on\n" in text
+
+
+def test_what_is_told_of_one_piece_by_name_is_told_of_the_other_by_the_same():
+    told = """First sock:
+    CO 8.
+    Leg
+    Rnd 1: First sock, front: k4. First sock, back: k4.
+    First sock, back:
+    Row 2 (RS): k4, turn.
+    Row 3 (WS): p4.
+    First sock:
+    Rnd 4: k.
+    Second sock: the same."""
+    rows = read_rows(told, Head(pieces=2, needles=Needles.ONE_LONG_CIRCULAR))
+    one, other = ([(row.stage, row.round, row.half, row.ops, row.stitches_after) for row in rows if row.sock == sock]
+                  for sock in (1, 2))  # fmt: skip
+
+    assert len(one) == 8
+    assert one == other
+    assert [row.sock for row in rows] == [1] * 8 + [2] * 8
+
+
+def test_a_graft_and_loops_put_on_the_needle_turn_nothing():
+    """In the reader's words, without a list of all that is done."""
+    text = pattern_text(varied("heel", "forethought"))
+
+    assert "{" not in text
+    assert "pull out the waste yarn, join the yarn, free 12." in text
+
+
+def test_every_stitch_is_explained_above_the_pattern():
+    unexplained = {op for op in Op if op not in MEANINGS} - {Op.FASTEN, Op.SSK_STRAND}
+
+    assert unexplained == set()
+
+
+def test_above_the_pattern_stands_what_a_knitter_needs_before_she_begins():
+    """32 rounds of leg and 17 of cuff at 42 are 10.5 and 4 cm; the foot is measured as the plan calls it."""
+    lines = list(above(adult()))
+
+    assert lines[:2] == [
+        "Two socks, both at once, on one long circular needle, from the toe up.",
+        "Front: instep and front of the leg. Back: sole, heel and back of the leg.",
+    ]
+    assert "Gauge: 30 stitches and 42 rounds to 10 cm." in lines
+    assert "Finished: 21.3 cm around, foot 23.6 cm, leg 14.5 cm." in lines
+    assert lines[5].startswith("Where it says measure: before the foot, foot 4.8 cm; before the gusset, foot 13.6 cm;")
+    assert lines[5].endswith("before the heel turn, foot 21.2 cm; before the cuff, leg 10.5 cm.")
+    assert {"w&t", "with wraps", "m1l"} <= {line.split(":")[0] for line in lines}
+    assert "kfb" not in {line.split(":")[0] for line in lines}
+
+
+@pytest.mark.parametrize("name", ["french", "short-row-german", "forethought", "wrapped"])
+@pytest.mark.parametrize("toe", ["wedge", "short-row-german"])
+def test_the_lengths_above_a_pattern_are_those_that_are_called(name, toe):
+    plan = practice(heel=Heel(name), toe=Toe(toe)) if name != "french" else varied("heel", name)
+    knitter, due = Knitter(plan), []
+    while not knitter.finished:
+        due += [dict(part.values)["due"].tenths_mm for part in knitter.call.walk() if "measure" in part.key]
+        knitter.say(Next())
+    [line] = [each for each in above(plan) if each.startswith("Where it says measure")]
+    told = [float(each) for each in re.findall(r"([\d.]+) cm", line)]
+
+    assert [round(each / 100, 1) for each in due] == pytest.approx(told, abs=0.051)
