@@ -166,36 +166,25 @@ def test_an_edited_plan_is_taken_with_yes_where_no_knitted_row_differs(machine: 
     assert 1 == kinds(machine).count("replanned")
 
 
-def test_a_plan_made_anew_by_the_tape_is_not_taken_for_an_edited_file(machine: Machine) -> None:
+def test_a_plan_made_anew_by_the_tape_is_not_taken_for_an_edited_file_and_stays_in_one(machine: Machine) -> None:
     hers = machine.home / "hers.toml"
     hers.write_text(write_wishes(ADULT), encoding="utf-8")
     machine.run("knit", hers, *TYPED, "--yes", typed="next\n" * 60 + "the foot is eight and a half centimetres\n")
     planned = _place(machine)
     ran = machine.run("knit", hers, *TYPED, "--yes", typed="next\n")
-    hers.write_text(write_wishes(ADULT.model_copy(update={"bind_off": BindOff.SEWN})), encoding="utf-8")
-    edited = machine.run("knit", hers, *TYPED)
-
-    assert (0, 0) == (ran.code, edited.code)
-    assert 1 == kinds(machine).count("replanned")
-    assert planned.plan == _place(machine).plan
-    assert not any("edited" in line for line in ran.lines)
-    assert "edited" in edited.lines[0]
-
-
-def test_an_edited_file_keeps_the_rounds_that_were_measured_and_is_not_asked_about_again(machine: Machine) -> None:
-    hers = machine.home / "hers.toml"
-    hers.write_text(write_wishes(ADULT), encoding="utf-8")
-    machine.run("knit", hers, *TYPED, "--yes", typed="next\n" * 60 + "the foot is eight and a half centimetres\n")
+    measured = (kinds(machine).count("replanned"), _place(machine).plan)
     hers.write_text(write_wishes(ADULT.model_copy(update={"bind_off": BindOff.SEWN})), encoding="utf-8")
     asked = machine.run("knit", hers, *TYPED, typed="no\n")
     again = machine.run("knit", hers, *TYPED)
     hers.write_text(write_wishes(ADULT.model_copy(update={"swatch": Swatch(stitches=30, rounds=40)})), "utf-8")
     lost = machine.run("knit", hers, *TYPED)
 
+    assert measured == (1, planned.plan)
+    assert not any("edited" in line for line in (*ran.lines, *again.lines))
     assert "the rounds that you measured stay in it. Go on with the plan as it was?" in asked.lines[0]
     assert any("I go on with the new one, in the rounds that you measured." in line for line in asked.lines)
-    assert not any("edited" in line for line in again.lines)
     assert "but what you measured is lost in it. Go on" in lost.lines[0]
+    assert [ran.code, asked.code, again.code, lost.code] == [0] * 4
     assert 2 == kinds(machine).count("replanned")
 
 
