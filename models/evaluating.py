@@ -7,7 +7,7 @@ in blocks of 20 ms, marked by voice activity. Latency is from the end of the tru
 ms within 30 dB of the recording's loudest) to the moment at which the utterance came out; blocks come in real
 time from a little before that end on, where a command is said. Each recogniser runs in a process of its own,
 whose helpers count for memory and time; the default comes first. With --careful each is measured again with a second
-opinion where it is unsure.
+opinion where it is unsure; with --only NAME no other recogniser is measured.
 """
 
 import argparse
@@ -75,6 +75,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         figures = [
             _apart(Job(name, recordings, book, limits, folder, options.failures, careful))
             for name, folder in _recognisers(options.vosk)
+            if options.only is None or name == options.only
             for careful in ((False, True) if options.careful else (False,))
         ]
     except (SetBroken, PhrasesBroken) as problem:
@@ -103,6 +104,7 @@ def _options() -> argparse.ArgumentParser:
     parser.add_argument("--phrases", type=Path, required=True, help="as `roundcaller phrases --json` prints them")
     parser.add_argument("--vocabulary", type=Path, help="instead of the phrases: one entry a line")
     parser.add_argument("--vosk", type=Path, action="append", default=[], help="folder of a Vosk model, too")
+    parser.add_argument("--only", help="the recogniser of this name alone, as it stands in the figures")
     parser.add_argument("--careful", action="store_true", help="also with a second opinion")
     parser.add_argument("--act", type=float, default=Limits().act, help="confidence from which to act")
     parser.add_argument("--ask", type=float, default=Limits().ask, help="confidence from which to ask back")

@@ -60,11 +60,11 @@ def echoed(sound: Tensor) -> Tensor:
     return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(tail, size), size)[:, : sound.shape[1]]
 
 
-def coloured(sound: Tensor) -> Tensor:
-    """Noise between white and brown, one for each sound."""
+def coloured(sound: Tensor, least: float = 0.0, most: float = 1.2) -> Tensor:
+    """Noise between white and brown, one for each sound; its level falls with the frequency to such a power."""
     spectrum = torch.fft.rfft(torch.randn_like(sound))
     hertz = torch.linspace(0, RATE_HZ / 2, spectrum.shape[1], device=sound.device)[None]
-    return torch.fft.irfft(spectrum / (hertz + 50) ** _uniform(0, 1.2, sound), sound.shape[1])
+    return torch.fft.irfft(spectrum / (hertz + 50) ** _uniform(least, most, sound), sound.shape[1])
 
 
 def clicks(sound: Tensor) -> Tensor:
@@ -93,13 +93,39 @@ def tones(sound: Tensor) -> Tensor:
     return music
 
 
-def babble(sound: Tensor) -> Tensor:
-    """Other people: four other sounds of the batch at other times."""
-    others = [
-        sound[torch.randperm(len(sound), device=sound.device)].roll(int(torch.randint(sound.shape[1], (1,))), 1)
-        for _ in range(4)
-    ]
-    return torch.stack(others).sum(0)
+def kettle(sound: Tensor) -> Tensor:
+    """Boiling water, and for some a whistle that wavers."""
+    spectrum = torch.fft.rfft(torch.randn_like(sound))
+    hertz = torch.linspace(0, RATE_HZ / 2, spectrum.shape[1], device=sound.device)[None]
+    lowest = _uniform(300, 3000, sound)
+    hiss = torch.fft.irfft(spectrum * hertz / (hertz + lowest), sound.shape[1])
+    times = torch.arange(sound.shape[1], device=sound.device)[None] / RATE_HZ
+    waver = 1 + 0.02 * torch.sin(2 * math.pi * _uniform(3, 8, sound) * times)
+    whistle = torch.sin(2 * math.pi * torch.cumsum(_uniform(1500, 3500, sound) * waver, 1) / RATE_HZ)
+    return hiss / hiss.square().mean(1, keepdim=True).sqrt() + _sometimes(0.4, whistle, torch.zeros_like(whistle))
+
+
+def street(sound: Tensor) -> Tensor:
+    """Low noise that swells and ebbs, as of cars that pass."""
+    times = torch.arange(sound.shape[1], device=sound.device)[None] / RATE_HZ
+    turn = 2 * math.pi * (_uniform(0.05, 0.6, sound) * times + _uniform(0, 1, sound))
+    return coloured(sound, 0.7, 1.5) * 10 ** (_uniform(0, 9, sound) / 20 * turn.sin())
+
+
+def _pieces(recorded: Tensor, like: Tensor) -> Tensor:
+    """For each sound another piece of a long recording (int16's scale), all equally loud."""
+    begins = torch.randint(max(1, len(recorded) - like.shape[1]), (len(like), 1), device=like.device)
+    piece = recorded[(begins + torch.arange(like.shape[1], device=like.device)[None]) % len(recorded)].float()
+    return piece / piece.square().mean(1, keepdim=True).sqrt().clamp(min=1.0)
+
+
+def babble(sound: Tensor, talk: Tensor) -> Tensor:
+    """One to eight other people, some nearer than others. `talk`: many people one after the other."""
+    people = torch.randint(1, 9, (len(sound), 1), device=sound.device)
+    heard = torch.zeros_like(sound)
+    for person in range(8):
+        heard = heard + _pieces(talk, sound) * 10 ** (_uniform(-5, 5, sound) / 20) * (person < people)
+    return heard
 
 
 def equalised(sound: Tensor) -> Tensor:
@@ -122,26 +148,43 @@ def equalised(sound: Tensor) -> Tensor:
     return torch.fft.irfft(spectrum * 10 ** (decibels / 20) * passed, sound.shape[1])
 
 
-def noisy(sound: Tensor, recorded: Tensor) -> Tensor:
-    """With one or two noises at 0 to 40 dB below the speech. `recorded`: one long real noise, shape (samples,)."""
-    begins = torch.randint(max(1, len(recorded) - sound.shape[1]), (len(sound), 1), device=sound.device)
-    real = recorded[(begins + torch.arange(sound.shape[1], device=sound.device)[None]) % len(recorded)]
-    kinds = torch.stack([coloured(sound), clicks(sound), tones(sound), babble(sound), real])
+_KINDS = {"steady": 3.0, "clicks": 1.0, "tones": 1.0, "babble": 4.0, "kettle": 0.7, "street": 0.8, "recorded": 2.0}
+"""How often each noise is drawn."""
+
+
+def _below(sound: Tensor) -> Tensor:
+    """By how many dB the noise is softer than the speech: for most little, for some much."""
+    return _sometimes(0.7, _uniform(0, 18, sound), _uniform(18, 40, sound))
+
+
+def noisy(sound: Tensor, recorded: Tensor, talk: Tensor) -> Tensor:
+    """With a noise at 0 to 40 dB below the speech, a softer one of another kind, and hiss.
+
+    Args:
+        sound: the batch.
+        recorded: one long real noise, shape (samples,), int16's scale.
+        talk: many people one after the other, likewise.
+    """
+    steady = coloured(sound)
+    made = (steady, clicks(sound), tones(sound), babble(sound, talk), kettle(sound), street(sound))
+    kinds = torch.stack([*made, _pieces(recorded, sound)])
     kinds = kinds / kinds.square().mean(2, keepdim=True).sqrt().clamp(min=1e-6)
-    weights = torch.tensor([4.0, 1.5, 1.0, 1.5, 2.0], device=sound.device).expand(len(sound), -1)
-    drawn = kinds[torch.multinomial(weights, 1)[:, 0], torch.arange(len(sound), device=sound.device)]
+    weights = torch.tensor([*_KINDS.values()], device=sound.device).expand(len(sound), -1)
+    drawn = torch.multinomial(weights, 2)
+    rows = torch.arange(len(sound), device=sound.device)
     loud = _power(sound).sqrt().clamp(min=1e-4)
-    noise = drawn * loud * 10 ** (-_uniform(2, 40, sound) / 20)
-    hiss = kinds[0] * loud * 10 ** (-_uniform(20, 50, sound) / 20)
-    return sound + noise + hiss
+    below = _below(sound)
+    first = kinds[drawn[:, 0], rows] * 10 ** (-below / 20)
+    second = kinds[drawn[:, 1], rows] * 10 ** (-(below + _uniform(3, 25, sound)) / 20)
+    return sound + loud * (first + second + kinds[0] * 10 ** (-_uniform(20, 50, sound) / 20))
 
 
-def roughened(sound: Tensor, lengths: Tensor, recorded: Tensor) -> tuple[Tensor, Tensor]:
+def roughened(sound: Tensor, lengths: Tensor, recorded: Tensor, talk: Tensor) -> tuple[Tensor, Tensor]:
     """A batch (batch, samples; -1..1) as microphones in rooms would hear it, in int16's scale; and its new lengths."""
     sound, lengths = sped(sound, lengths, 0.15)
     sound, lengths = padded(sound, lengths)
     sound = _sometimes(0.5, echoed(sound), sound)
-    sound = _sometimes(0.85, noisy(sound, recorded), sound + 1e-4 * torch.randn_like(sound))
+    sound = _sometimes(0.85, noisy(sound, recorded, talk), sound + 1e-4 * torch.randn_like(sound))
     sound = _sometimes(0.8, equalised(sound), sound)
     peak = sound.abs().amax(1, keepdim=True).clamp(min=1e-6)
     return sound / peak * 10 ** _uniform(2.3, 4.5, sound), lengths

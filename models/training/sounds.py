@@ -47,10 +47,16 @@ class Sounds:
         return Sounds(self.samples, self.starts[at], self.lengths[at], tuple(self.clips[one] for one in chosen))
 
     def noise(self) -> Tensor:
-        """All recordings of noise, one after the other, -1..1."""
-        kept = [at for at, clip in enumerate(self.clips) if clip.kind == "noise"]
-        spans = [(self.starts[at].item(), self.lengths[at].item()) for at in kept]
-        return torch.cat([self.samples[int(start) : int(start + length)] for start, length in spans]).float() / 32768
+        """All recordings of noise, one after the other, int16."""
+        return self._joined([at for at, clip in enumerate(self.clips) if clip.kind == "noise"])
+
+    def speech(self) -> Tensor:
+        """All else, one after the other, int16."""
+        return self._joined([at for at, clip in enumerate(self.clips) if clip.kind != "noise"])
+
+    def _joined(self, kept: Sequence[int]) -> Tensor:
+        spans = [*zip(self.starts.tolist(), self.lengths.tolist(), strict=True)]
+        return torch.cat([self.samples[spans[at][0] : sum(spans[at])] for at in kept])
 
     def batch(self, wanted: Sequence[int], room: int | None = None) -> tuple[Tensor, Tensor]:
         """Sounds (batch, samples; -1..1) and their lengths; as long as the longest, or `room` samples."""
@@ -156,12 +162,12 @@ def batches(sounds: Sounds, wanted: Sequence[int], seconds: float, chance: rando
 
 
 def often(sounds: Sounds, synthetic: float, chance: random.Random) -> list[int]:
-    """One round through the data: real people several times, what hundreds say once, a share of the synthetic."""
+    """One round through the data: real people several times, what hundreds say once, a share of espeak, flite."""
     said = Counter(clip.text for clip in sounds.clips if clip.source not in SYNTHETIC)
     chosen: list[int] = []
     for at, clip in enumerate(sounds.clips):
         if clip.source in SYNTHETIC:
-            chosen += [at] * (chance.random() < synthetic)
+            chosen += [at] * (clip.source == "kokoro" or chance.random() < synthetic)
         else:
             chosen += [at] * max(
                 1, round(_MOST_OFTEN / (1 + said[clip.text] / 20) * (0.5 if clip.kind == "phrase" else 1))

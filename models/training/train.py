@@ -105,7 +105,7 @@ class Trainer:
         self._asked, self._training, self._device = asked, training, device
         self._speller = Speller(random.Random(asked.seed))
         self.moves, self.begin = (each.to(device) for each in followers(training, self._speller))
-        self._recorded = training.noise()
+        self._recorded, self._talk = training.noise(), training.speech()
         self._cepstra, self.plain = Cepstra(WARPS).to(device), Cepstra().to(device)
         self.network = _network(asked, training, self.plain, device)
         self._optimiser = torch.optim.AdamW(
@@ -123,7 +123,7 @@ class Trainer:
         sound, lengths = self._training.batch(batch.wanted, batch.room)
         with torch.no_grad():
             clean = passed < self._asked.clean
-            sound, lengths = quiet(sound, lengths) if clean else roughened(sound, lengths, self._recorded)
+            sound, lengths = quiet(sound, lengths) if clean else self._roughened(sound, lengths)
             given = self._cepstra(sound, dither=1.0, drop=_dropped(len(sound), self._device))
         chain = self._speller.chains([self._training.clips[at] for at in batch.wanted], self._device)
         frames = ((((lengths - FRAME) // SHIFT + 1) + 2) // 3).int()
@@ -139,10 +139,15 @@ class Trainer:
         torch.nn.utils.clip_grad_norm_(self.network.parameters(), 5.0)
         self._optimiser.step()
         self._step += 1
+        if self._step % 500 == 0:
+            self.save(self._asked.to)
         if self._step % 200 == 0:
             learned = float(self._gained / self._frames.clamp(min=1))
             print(f"step {self._step}, {passed:.0%}: information a frame {learned:.4f}", flush=True)
             self._gained = self._frames = torch.zeros((), device=self._device)
+
+    def _roughened(self, sound: Tensor, lengths: Tensor) -> tuple[Tensor, Tensor]:
+        return roughened(sound, lengths, self._recorded, self._talk)
 
     def _information(self, scores: Tensor, chain: Chain, frames: Tensor) -> Tensor:
         said, anything = information(scores, self.moves, self.begin, *chain, frames)
@@ -202,7 +207,7 @@ def main() -> None:
     parser.add_argument("--flat", type=float, default=0.0, help="share of the run that begins with every phone as long")
     parser.add_argument("--rate", type=float, default=1.5e-3)
     parser.add_argument("--seconds", type=float, default=500.0, help="of sound in a batch")
-    parser.add_argument("--synthetic", type=float, default=0.5, help="share of the synthetic speech in a round")
+    parser.add_argument("--synthetic", type=float, default=0.5, help="share of espeak, flite in a round")
     parser.add_argument("--seed", type=int, default=1)
     train(parser.parse_args())
 
