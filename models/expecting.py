@@ -19,11 +19,14 @@ class Expectation:
         self.grammar: Grammar = make_grammar(vocabulary)
         costly = tuple(phrase for phrase in vocabulary.phrases if phrase in vocabulary.costly)
         self._costly = make_grammar(Vocabulary(costly, vocabulary.slots))
+        self._begins_talk = vocabulary.begins_talk & frozenset(vocabulary.phrases)
 
     def wait(self, text: str) -> Wait:
         """The silence that is enough after this text."""
         if not self.grammar.accepts(text):
             return Wait.LONG
+        if text in self._begins_talk:
+            return Wait.HELD
         if self.grammar.goes_on(text) or self._costly.accepts(text):
             return Wait.SHORT
         return Wait.BRIEF

@@ -29,6 +29,7 @@ class PhraseBook:
         pronounced: word → phones.
         values: slot → text → value, where texts of one slot may mean the same.
         homophones: groups of words that sound the same.
+        begins_talk: phrases with which talk begins too.
         moving: commands that change the place; all where nobody says which.
     """
 
@@ -38,13 +39,15 @@ class PhraseBook:
     values: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     moving: frozenset[str] = frozenset()
     homophones: tuple[tuple[str, ...], ...] = ()
+    begins_talk: frozenset[str] = frozenset()
 
     @property
     def vocabulary(self) -> Vocabulary:
         """All of it."""
         phrases = dict.fromkeys(phrase for phrases in self.commands.values() for phrase in phrases)
         moving = (phrase for name, phrases in self.commands.items() if name in self.moving for phrase in phrases)
-        return Vocabulary(tuple(phrases), self.slots, self.pronounced, frozenset(moving), self.homophones)
+        costly = frozenset(moving)
+        return Vocabulary(tuple(phrases), self.slots, self.pronounced, costly, self.homophones, self.begins_talk)
 
     def meaning(self, text: str) -> tuple[str, tuple[tuple[str, object], ...]] | None:
         """The command and what stands in its slots; None where it is no text of the vocabulary."""
@@ -82,7 +85,9 @@ class PhraseBook:
 
 
 def read_phrases(path: Path) -> PhraseBook:
-    """The book in a JSON file: {commands: [{name, phrases, moves?, least?}], slots, pronounced?, values?, homophones?}.
+    """The book in a JSON file.
+
+    {commands: [{name, phrases, moves?, least?}], slots, pronounced?, values?, homophones?, begins_talk?}
 
     A number may also be said alone; that is no command and moves nothing.
 
@@ -94,6 +99,7 @@ def read_phrases(path: Path) -> PhraseBook:
         slots = {name: tuple(texts) for name, texts in found.get("slots", {}).items()}
         commands = {each["name"]: tuple(_phrases(each, slots)) for each in found["commands"]}
         homophones = tuple(map(tuple, found.get("homophones", ())))
+        begins_talk = frozenset(found.get("begins_talk", ()))
         moving = frozenset(each["name"] for each in found["commands"] if each.get("moves"))
     except (OSError, ValueError, KeyError, TypeError) as failure:
         message = f"{path}: cannot be read ({failure!r}); write it with `roundcaller phrases --json`"
@@ -101,7 +107,8 @@ def read_phrases(path: Path) -> PhraseBook:
     moving = moving or frozenset(commands)
     if NUMBER in slots:
         commands.setdefault(NUMBER, (f"{{{NUMBER}}}",))
-    return PhraseBook(commands, slots, found.get("pronounced", {}), found.get("values", {}), moving, homophones)
+    pronounced, values = found.get("pronounced", {}), found.get("values", {})
+    return PhraseBook(commands, slots, pronounced, values, moving, homophones, begins_talk)
 
 
 def _phrases(command: Mapping[str, Any], slots: Mapping[str, object]) -> Iterator[str]:

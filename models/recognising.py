@@ -42,6 +42,7 @@ class Vocabulary:
         slots: for each slot every text that may stand there.
         pronounced: words that a pronouncing dictionary may lack → their phones, as "G AH S AH T" (CMU's).
         costly: those phrases that are worst when heard wrongly: a little more silence is waited for after them.
+        begins_talk: those with which talk begins too: still more silence is waited for.
         homophones: groups of words that sound the same, such as "two" and "to".
     """
 
@@ -50,6 +51,7 @@ class Vocabulary:
     pronounced: Mapping[str, str] = field(default_factory=dict)
     costly: frozenset[str] = frozenset()
     homophones: tuple[tuple[str, ...], ...] = ()
+    begins_talk: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,7 @@ class Pauses:
         look: after so much silence it is worth looking at what was said.
         brief: after so much silence it must be known what was said.
         short: so much silence ends what may go on, or must not be taken wrongly, once it is complete.
+        held: the same where talk often begins with it.
         long: so much silence ends anything.
         longest: what goes on longer than this is talk, not a command.
         above_floor_db: speech is so much louder than the room where nobody has marked it.
@@ -40,6 +41,7 @@ class Pauses:
     look: int = 5
     brief: int = 12
     short: int = 18
+    held: int = 32
     long: int = 60
     longest: int = 700
     above_floor_db: float = 10.0
@@ -110,6 +112,7 @@ class Wait(Enum):
 
     BRIEF = "brief"
     SHORT = "short"
+    HELD = "held"
     LONG = "long"
 
 
@@ -136,7 +139,8 @@ class Utterances:
 
     def settle(self, wait: Wait) -> None:
         """So much silence is enough after what was said so far. Forgotten as soon as speech goes on."""
-        self._enough = {Wait.BRIEF: self._pauses.brief, Wait.SHORT: self._pauses.short}.get(wait, self._pauses.long)
+        lasting = {Wait.BRIEF: self._pauses.brief, Wait.SHORT: self._pauses.short, Wait.HELD: self._pauses.held}
+        self._enough = lasting.get(wait, self._pauses.long)
 
     @property
     def is_open(self) -> bool:

@@ -12,6 +12,7 @@ from assistant.languages.phrases import slots_in
 from assistant.sayings import every_saying
 from assistant.session_commands import ANSWERS, SESSION_COMMANDS
 from plans import conversation
+from plans.commands import MOVING
 from plans.conversation import Reply
 from tests import sounding_alike
 from tests.languages_under_test import ALL, ENGLISH, TEST_LANGUAGES, name_of
@@ -146,6 +147,14 @@ def test_the_words_that_sound_the_same_are_those_of_the_dictionary():
 
     expected = {frozenset(words) for words in by_sound.values() if len(words) > 1}
     assert expected == set(map(frozenset, ENGLISH.phrases.homophones))
+
+
+@each_language
+def test_what_begins_talk_is_a_command_that_moves(language: Language):
+    """More silence is asked for only where a mistake would move the place."""
+    moving = {phrase for name in MOVING for phrase in language.phrases.commands[name]}
+
+    assert language.phrases.begins_talk <= moving
 
 
 def test_phrases_of_different_commands_that_sound_alike_are_known():

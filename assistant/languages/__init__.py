@@ -102,8 +102,10 @@ class Language:
             words = self.phrases.attention
             phrases = (*words, *(f"{word} {phrase}" for word in words for phrase in phrases))
             costly = ()
-        listed = tuple(dict.fromkeys(phrases))
-        return Vocabulary(listed, slots, self.phrases.pronounced, frozenset(costly), self.phrases.homophones)
+        return Vocabulary(
+            tuple(dict.fromkeys(phrases)), slots, self.phrases.pronounced, frozenset(costly),
+            self.phrases.homophones, self.phrases.begins_talk,
+        )  # fmt: skip
 
     def vocabulary_of_numbers(self, numbers: Iterable[int], names: Iterable[str] = ()) -> Vocabulary:
         """What may be said to settle which number was meant, whole or digit by digit; and some commands."""
@@ -161,7 +163,7 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
     Returns:
         {language, commands: [{name, phrases, moves?, least?}], answers: [{name, phrases}], attention,
         slots: {slot: [text]}, values: {slot: {text: what it means}}, pronounced: {word: phones},
-        homophones: [[word]]}
+        homophones: [[word]], begins_talk: [phrase]}
     """
     phrases = language.phrases
     return {
@@ -173,6 +175,7 @@ def phrases_as_json(language: Language) -> dict[str, Any]:
         "values": {NUMBER: dict(phrases.numbers.heard), **{slot: phrases.meanings(slot) for slot in phrases.slots}},
         "pronounced": dict(phrases.pronounced),
         "homophones": [list(words) for words in phrases.homophones],
+        "begins_talk": sorted(phrases.begins_talk),
     }
 
 

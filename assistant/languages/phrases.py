@@ -37,6 +37,7 @@ class Phrases:
             an echo is taken for none of it.
         pronounced: words that no pronouncing dictionary has → their phones (CMU).
         homophones: groups of words that sound the same.
+        begins_talk: phrases of commands with which talk begins too.
     """
 
     numbers: Numbers
@@ -48,6 +49,7 @@ class Phrases:
     against_loudspeaker: tuple[str, ...]
     pronounced: Mapping[str, str]
     homophones: tuple[tuple[str, ...], ...] = ()
+    begins_talk: frozenset[str] = frozenset()
 
     def with_socks(self, names: Iterable[str]) -> "Phrases":
         """The same with the knitter's own names of the two socks, or of one piece, beside "first" and "second"."""
@@ -174,6 +176,7 @@ def read_phrases(data: Mapping[str, Any], numbers: Numbers) -> Phrases:
         against_loudspeaker=_expanded(data["against_loudspeaker"]),
         pronounced=dict(data.get("pronounced", {})),
         homophones=tuple(map(tuple, data.get("homophones", ()))),
+        begins_talk=frozenset(data.get("begins_talk", ())),
     )
 
 

@@ -7,11 +7,14 @@ from models.following import NOTHING_KNOWN, Following
 from models.recognising import Alternative, Block, Heard, Partial, Vocabulary
 from models.utterances import FRAME_SAMPLES, Pauses
 
-PAUSES = Pauses(lead=3, look=2, brief=4, short=6, long=12)
+PAUSES = Pauses(lead=3, look=2, brief=4, short=6, held=8, long=12)
 QUIET = np.zeros(FRAME_SAMPLES, np.int16)
 SPOKEN = "#" * 70
 """Long enough for any of the words."""
-WORDS = Vocabulary(("next", "how many", "how many stitches", "help"), costly=frozenset({"next"}))
+WORDS = Vocabulary(
+    ("next", "go on", "how many", "how many stitches", "help"), costly=frozenset({"next", "go on"}),
+    begins_talk=frozenset({"go on"}),
+)  # fmt: skip
 
 
 class Told(Following):
@@ -71,6 +74,7 @@ def _heard(told, marks):
         (_sure("how many stitches"), PAUSES.brief),
         (_sure("how many"), PAUSES.short),
         (_sure("next"), PAUSES.short),
+        (_sure("go on"), PAUSES.held),
         (_sure("how"), PAUSES.long),
         (Alternative("help", 0.5), PAUSES.long),
         (NOTHING_KNOWN, PAUSES.long),

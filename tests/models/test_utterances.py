@@ -19,7 +19,7 @@ from models.utterances import (
     Went,
 )
 
-_PAUSES = Pauses(lead=3, look=2, brief=3, short=4, long=8, longest=40)
+_PAUSES = Pauses(lead=3, look=2, brief=3, short=4, held=6, long=8, longest=40)
 _MARKS = some.lists(some.booleans(), max_size=60)
 
 
@@ -128,7 +128,9 @@ def test_the_silence_that_is_enough_ends_it() -> None:
                 if isinstance(each, Closed):
                     ends[wait] = number - 1
 
-    assert ends == {Wait.BRIEF: _PAUSES.brief, Wait.SHORT: _PAUSES.short, Wait.LONG: _PAUSES.long}
+    assert ends == {
+        Wait.BRIEF: _PAUSES.brief, Wait.SHORT: _PAUSES.short, Wait.HELD: _PAUSES.held, Wait.LONG: _PAUSES.long,
+    }  # fmt: skip
 
 
 def test_what_is_much_softer_than_the_utterance_is_silence_though_it_was_marked() -> None:
