@@ -7,7 +7,9 @@ MADE_LAST = {Heel("forethought"), Heel("forethought-round"), Heel("afterthought"
 DOUBLES = {Heel("short-row-german"), Heel("mini-gusset")}
 """Short rows with double stitches: an edge stitch a side and two in the middle are never marked."""
 DOWN_ONLY = set(DOWN_HEELS) - set(UP_HEELS)
-"""From the cuff alone: turned by decreases, five stitches between the first two and one beside each."""
+"""From the cuff alone, turned by decreases: usually five stitches between the first two and one beside each."""
+SQUARE = Heel("dutch")
+"""Of these the one that is turned on the even number of stitches nearest to a third, which stays as it is."""
 
 
 SHORT_ROW_TOES = {Toe("short-row-wrapped"), Toe("short-row-german"), Toe("short-row-shadow")}
@@ -16,7 +18,7 @@ SHORT_ROW_TOES = {Toe("short-row-wrapped"), Toe("short-row-german"), Toe("short-
 def fewest_around(heel, toe):
     """Four a half; where an edge stitch, a double stitch and one of the middle are needed a side, six."""
     if heel in DOWN_ONLY:
-        return 20
+        return 8 if heel is SQUARE else 20
     return 12 if heel in DOUBLES or toe is Toe("short-row-german") else 8
 
 
@@ -36,6 +38,8 @@ def gusset(heel, half, wished=None):
 
 def turned(heel, half, tip):
     """Thirds; of what is narrowed at both edges, half of what goes."""
+    if heel is SQUARE:
+        return (half - min(range(2, half, 2), key=lambda middle: abs(3 * middle - half))) // 2
     if heel in DOWN_ONLY:
         return 1 + len(range(0, half // 2 - 5, 2))
     if heel in MADE_LAST:
@@ -47,6 +51,8 @@ def turned(heel, half, tip):
 def depth(heel, half, tip):
     """Rounds of the foot's length besides those of the gusset."""
     marks = turned(heel, half, tip)
+    if heel is SQUARE:
+        return 2 * marks + 1
     if heel in FLAP_HEELS or heel in DOWN_ONLY:
         return marks + (heel in DOWN_ONLY)
     if heel not in MADE_LAST:

@@ -20,7 +20,7 @@ def ops(*groups: tuple[str, int]) -> tuple[Group, ...]:
 @pytest.mark.parametrize(
     ("work", "written"),
     [
-        (ops(("k", 12)), "k"),
+        (ops(("k", 12)), "knit"),
         (ops(("k", 3), ("k*", 5)), "k to last 5 sts, k5 with wraps"),
         (ops(("k", 3), ("k**", 5)), "k to last 5 sts, k5 with doubles"),
         (ops(("k*", 5)), "k5 with wraps"),
