@@ -70,11 +70,21 @@ def reach_of(root: Path, files: list[str], kept: Path) -> Reach:
         if failing:
             raise ValueError(f"fails without any fault: {', '.join(failing)}")
         tests += [Test(t["name"], file, t["seconds"], t["whole"], t["lines"]) for t in told["tests"]]
-    return Reach(tuple(tests), collected, {file: frozenset(_imported(root / file)) for file in files})
+    return Reach(tuple(tests), collected, {file: _imported(root, root / file, set()) for file in files})
 
 
-def _imported(file: Path) -> Iterator[str]:
-    """Modules that a file names in its imports."""
+def _imported(root: Path, file: Path, seen: set[str]) -> frozenset[str]:
+    """Modules that a file names in its imports, or what it imports of the tests does."""
+    for name in _named(file):
+        helper = root / f"{name.replace('.', '/')}.py"
+        if name not in seen:
+            seen.add(name)
+            if name.startswith("tests.") and helper.exists():
+                _imported(root, helper, seen)
+    return frozenset(seen)
+
+
+def _named(file: Path) -> Iterator[str]:
     for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
         if isinstance(node, ast.ImportFrom) and node.module:
             yield node.module

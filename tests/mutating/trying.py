@@ -107,8 +107,8 @@ def _in_turn(found: list[tuple[int, Test]], times: Mapping[int, int], module: st
     for kind, test in sorted(found, key=lambda each: each[1].seconds):
         alike = test.name.partition("[")[0] if kind == 0 else test.file
         turns[alike] += 1
-        worth = _COLLECTED + sum(1 / times[line] for line in test.lines.get(module, ())) if kind == 0 else 1 / kind
-        costs[test.name] = turns[alike] * _seconds(test) / worth**2
+        rare = _COLLECTED + sum(1 / times[line] for line in test.lines.get(module, ()))
+        costs[test.name] = turns[alike] * _seconds(test) * (kind or rare**-2)
     return sorted(found, key=lambda each: (each[0] > 0, costs[each[1].name]))
 
 

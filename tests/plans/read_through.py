@@ -5,7 +5,9 @@
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from itertools import count
 from pathlib import Path
+from typing import Any, Literal
 
 from plans.charts import SYMBOLS, rows_of
 from plans.conversation import (
@@ -22,6 +24,7 @@ from plans.conversation import (
     IHave,
     Mark,
     Marks,
+    Measure,
     NewBall,
     Next,
     No,
@@ -29,6 +32,7 @@ from plans.conversation import (
     Redo,
     Reply,
     RippedBack,
+    TapeSays,
     Undo,
     WhatNext,
     WhereAmI,
@@ -40,6 +44,7 @@ from plans.files import write_wishes
 from plans.making import Made, make_plan
 from plans.pattern import BindOff, Chart, Cuff, Direction, Half, Heel, Leg, Needles, Plan, StageName, Toe
 from plans.proof import prove
+from plans.quantities import Length
 from plans.sizing import limits, size_sock
 from plans.sizing.proportions import fewest_around
 from plans.sizing.standards import NEEDLE_SIZES, YARN_WEIGHTS
@@ -93,7 +98,19 @@ DONE: tuple[tuple[Command, ...], ...] = (
 )  # fmt: skip
 """What is done at one place of those, then the next at the next one."""
 
-YARN = {
+MEASURED: dict[str, dict[str, Any]] = {
+    "a ball for both": {"skein": "100g", "skein_length": "420m", "skeins": 1},
+    "two balls": {"skein": "50g", "skein_length": "210m", "skeins": 2, "calf": "36cm", "leg": "36cm",
+                  "leg_style": Leg("calf-shaped")},
+    "an unknown ball, from the cuff down": {
+        "direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft"),
+    },
+    "short-row heel and toe": {"toe": Toe("short-row-german"), "heel": Heel("short-row-german"), "skein": "100g"},
+}  # fmt: skip
+"""Pairs that are weighed and measured while they are knitted."""
+PARTS_MEASURED: tuple[Literal["foot", "leg"], ...] = ("foot", "leg")
+
+YARN: dict[str, dict[str, Any]] = {
     "nothing known": {},
     "a ball for both": {"skein": "100g", "skein_length": "420m", "skeins": 1},
     "a small ball for both": {"skein": "50g", "skein_length": "210m", "skeins": 1},
@@ -250,6 +267,32 @@ def replied(name: str) -> Iterator[str]:
         step += 1
 
 
+def measured(name: str) -> Iterator[str]:
+    """What is told of the rest of the ball, and of a length, every twelfth round of the pair."""
+    found = make_plan(wished(**MEASURED[name]))
+    assert isinstance(found, Made), found
+    knitter = Knitter(found.plan, "round")
+    for number in count():
+        if knitter.finished:
+            return
+        if number % 24 == 5:
+            said = [knitter.say(YarnLeft(grams=max(2, 98 - 2 * number // 5)))]
+            said += [knitter.say(NewBall())] if number % 3 == 2 else []
+            said += [each for part in PARTS_MEASURED for each in _taped(knitter, part, 94 + number % 9)]
+            yield from map(shown, said)
+        knitter.say(Next())
+
+
+def _taped(knitter: Knitter, part: Literal["foot", "leg"], percent: int) -> Iterator[Reply]:
+    """What is told of a length that cannot be, and of one as much longer or shorter than is planned."""
+    yield (told := knitter.say(TapeSays(part=part, length=Length.of_cm(60))))
+    planned = dict(told.values).get("planned")
+    if isinstance(planned, Measure):
+        length = Length(Fraction(planned.tenths_mm * percent, 1000))
+        yield knitter.say(TapeSays(part=part, length=length))
+        knitter.say(No())
+
+
 def reckoned(name: str) -> Iterator[str]:
     """What is told of the yarn."""
     wishes = wished(**YARN[name])
@@ -329,7 +372,7 @@ def _plainly(value: object) -> str:
 
 
 TEXTS = {"answers": (ASKED, answers), "replies": (ASKED, replied), "yarn": (YARN, reckoned),
-         "printed": (PRINTED, printed), "sizes": (SIZED, sized),
+         "measured": (MEASURED, measured), "printed": (PRINTED, printed), "sizes": (SIZED, sized),
          "plan_files": (FILES, filed), "findings": (WRONG, wrong), "words": (WORDS, meant)}  # fmt: skip
 """By the name of the golden file: what there is in it, and how each is told."""
 
