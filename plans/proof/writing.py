@@ -53,6 +53,8 @@ def _counts(case: Told) -> Iterator[Finding]:
         ("around", plan.around, _widest(case)),
         ("gusset", plan.gusset, 0),
         ("turned", plan.turned, 0),
+        ("heel_depth", plan.heel_depth, 0),
+        ("closing", plan.closing, 0),
     ):
         if stated != knitted:
             yield found(None, "stated-wrong", name=name, stated=stated, found=knitted)

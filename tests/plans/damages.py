@@ -192,7 +192,7 @@ def _with_stage(plan: Plan, place: int, stages: tuple[Stage, ...]) -> Plan:
 
 
 def _head_damages(plan: Plan) -> Iterator[Damage]:
-    for field in ("around", "cast_on", "gusset", "turned", "multiple"):
+    for field in ("around", "cast_on", "closing", "gusset", "turned", "heel_depth", "multiple"):
         for step in (-1, 1):
             yield _headed(plan, "number altered", {field: getattr(plan, field) + step})
     for field in type(plan.calf).model_fields if plan.calf else ():

@@ -54,7 +54,7 @@ from plans.written.printing import pattern_text
 from plans.written.reading import abbreviations
 from plans.yarn.enough import yarn_notes
 from tests.plans.damages import all_damages
-from tests.plans.knitter import Knitter, shown
+from tests.plans.knitter import Knitter, script, shown
 from tests.plans.test_sizing import wished
 from tests.plans.written.pieces import CAP, PIECES, charted_sock, made
 from tests.strategies import beginning, practice, varied
@@ -97,6 +97,15 @@ DONE: tuple[tuple[Command, ...], ...] = (
     (IHave(stitches=12, sock=2, half=Half.BACK),), (Forward(rounds=30),), (Back(rounds=40), Undo()),
 )  # fmt: skip
 """What is done at one place of those, then the next at the next one."""
+
+CALLED: dict[str, tuple[Plan, Grain]] = {
+    "mittens by groups": (made(PIECES["mittens"]), "group"),
+    "forethought by halves": (varied("heel", "forethought"), "half"),
+    "short-row toe on two circulars by sides": (varied("toe", "short-row-german", Needles.TWO_CIRCULARS), "side"),
+    "calf-shaped, by rounds": (varied("leg_style", "calf-shaped"), "round"),
+    "gathered, a sock at a time": (varied("bind_off", "gathered", alone=True), "follow"),
+    "tubular on double-pointed needles": (varied("bind_off", "tubular", Needles.DOUBLE_POINTED, alone=True), "half"),
+}
 
 MEASURED: dict[str, dict[str, Any]] = {
     "a ball for both": {"skein": "100g", "skein_length": "420m", "skeins": 1},
@@ -193,6 +202,8 @@ SIZED = {
         "foot_length": "13.5cm", "ball": "15.1cm", "ankle": "8.4cm", "heel_diagonal": "20cm", "leg": None, "cuff": None,
         "around": 16, "heel": Heel("short-row-shadow"), "swatch": Swatch(stitches=6, rounds=9),
     },
+    "rounds beyond all gauges": {"swatch": Swatch(stitches=30, rounds=130)},
+    "a cast-on of two": {"cast_on": 2},
     "fewer than a french heel takes": {
         "around": 8, "direction": Direction.CUFF_DOWN, "heel": Heel("french"), "bind_off": BindOff("graft"),
     },
@@ -252,6 +263,11 @@ def answers(name: str) -> Iterator[str]:
             yield from (shown(knitter.say(question)) for question in (WhereAmI(), HowMany(), HowFar(), WhatNext()))
         knitter.say(Next())
         step += 1
+
+
+def called(name: str) -> Iterator[str]:
+    """All that is called from the cast-on to the end."""
+    yield from script(*CALLED[name])
 
 
 def replied(name: str) -> Iterator[str]:
@@ -371,7 +387,7 @@ def _plainly(value: object) -> str:
     return str(value)
 
 
-TEXTS = {"answers": (ASKED, answers), "replies": (ASKED, replied), "yarn": (YARN, reckoned),
+TEXTS = {"answers": (ASKED, answers), "called": (CALLED, called), "replies": (ASKED, replied), "yarn": (YARN, reckoned),
          "measured": (MEASURED, measured), "printed": (PRINTED, printed), "sizes": (SIZED, sized),
          "plan_files": (FILES, filed), "findings": (WRONG, wrong), "words": (WORDS, meant)}  # fmt: skip
 """By the name of the golden file: what there is in it, and how each is told."""

@@ -124,3 +124,20 @@ def test_widths_and_heights_follow_from_the_gauge(count, stitches, rounds):
 def test_four_inches_are_not_ten_centimetres():
     assert Length.parse("4in") == Length.parse("10.16cm")
     assert Length.parse("4in") != Length.parse("10cm")
+
+
+@pytest.mark.parametrize(
+    ("read", "text", "message"),
+    [
+        (parse_number, "two", "“two” is not a number"),
+        (parse_number, "1/0", "“1/0” divides by zero"),
+        (Length.parse, "cm", "“cm” is not a length: write a number and its unit, such as 24.5cm"),
+        (Length.parse, "24.5", "“24.5” has no unit: write 24.5cm, 24.5mm or 24.5in"),
+        (Length.parse, "3 feet", "“feet” is not a unit of length here: use cm, mm or in"),
+    ],
+)
+def test_what_is_no_quantity_is_quoted_with_what_to_write(read, text, message):
+    with pytest.raises(Unreadable) as refused:
+        read(text)
+
+    assert message == str(refused.value)

@@ -57,7 +57,7 @@ class Heads:
 
     def _unknown(self, name: str) -> None:
         place = self._place(name).key
-        meant = get_close_matches(name.replace("-", "_").casefold(), _KNOWN, n=1, cutoff=0.75)
+        meant = get_close_matches(name.replace("-", "_").casefold(), _KNOWN, cutoff=0.75)
         values = {"name": quoted(name)} | ({"meant": meant[0]} if meant else {})
         key = "field-misspelt" if meant else "field-unknown"
         self._problems.append((place, Problem(key=key, where=str(place), values=tuple(values.items()))))

@@ -125,6 +125,13 @@ def test_a_chart_that_a_sock_cannot_follow(on, rows, key, values):
     assert [(key, values)] == [(each, given) for each, _, given in refused(text)]
 
 
+@pytest.mark.parametrize("parts", ["3", '"leg"', "[]", '["toe"]'])
+def test_a_chart_lies_on_parts_that_are_listed(parts):
+    text = "around = 64\n" + charted_sock("front", parts, "|-")
+
+    assert [("chart-wish-wrong", {"name": "chart"})] == [(key, values) for key, _, values in refused(text)]
+
+
 _WORDS = st.sampled_from([
     "Rnd", "Rnds", "1", "2", "-", ":", "k", "k2", "p", "*", ";", "rep", "from", "to", "end", "last", "sts", "[", "]",
     "(", ")", "3", "times", "twice", ",", ".", "\n", "CO", "24", "BO", "all", "Body", "Crown", "First", "sock", "front",
